@@ -1,0 +1,147 @@
+package org.seamtally.seam;
+
+/**
+ * The section of a fillet deposit, square to the seam: a triangle on the root with its legs along the two surfaces, and
+ * a circular segment on its face.
+ *
+ * <p>Plane geometry. The root gap lengthens the branch's leg. Past a dihedral angle of 135° a fillet turns into a groove
+ * (AWS D1.1 takes fillets in skewed joints from 60° to 135°), and at 180° a flat face would hold no metal at all: there
+ * the rise goes over to at least {@link #GROOVE_RISE}, a decision of this project.
+ *
+ * @param legMain leg on the main member, plate or inner tube, along its surface, m, positive
+ * @param legBranch leg on the branch, m, positive
+ * @param rootGap m, 0 to {@link #GREATEST_ROOT_GAP}
+ * @param face form of the face
+ */
+public record DepositSection(double legMain, double legBranch, double rootGap, Face face) {
+
+    /** Widest root gap that is taken, m: AWS D1.1's fit-up clause for fillets (5 mm), from memory. */
+    public static final double GREATEST_ROOT_GAP = 5e-3;
+    /** A root gap above this, m, is cautioned: AWS D1.1's fit-up clause (1/16 in), from memory. */
+    public static final double ROOT_GAP_TO_CAUTION = 1.6e-3;
+    /** The widest dihedral angle of a fillet, rad: AWS D1.1, skewed joints, 135°. */
+    public static final double WIDEST_FILLET = Math.toRadians(135);
+    /** Below this dihedral angle, rad, the root may not be reached: AWS D1.1, skewed joints, 60°. */
+    public static final double NARROWEST_FILLET = Math.toRadians(60);
+    /** The least rise over face width of a groove's face at 180°, a decision of this project. */
+    public static final double GROOVE_RISE = 0.10;
+
+    /** Below this rise the circular segment is taken by its series: the closed form has lost half its digits there. */
+    private static final double SMALL_RISE = 1e-4;
+
+    /** @throws IllegalArgumentException where a leg is not positive or the gap is not in its range */
+    public DepositSection {
+        if (!(legMain > 0 && legBranch > 0) || Double.isInfinite(legMain) || Double.isInfinite(legBranch)) {
+            throw new IllegalArgumentException("fillet legs " + legMain + " m and " + legBranch + " m");
+        }
+        if (!(rootGap >= 0 && rootGap <= GREATEST_ROOT_GAP)) {
+            throw new IllegalArgumentException("a root gap of " + rootGap + " m is not in 0 to 5 mm");
+        }
+    }
+
+    /** A fillet of equal legs, m. */
+    public static DepositSection ofLeg(double leg, double rootGap, Face face) {
+        return new DepositSection(leg, leg, rootGap, face);
+    }
+
+    /** Rise over face width at a place, negative where hollow: as asked for up to 135°, then towards a groove's. */
+    double riseAt(double dihedral) {
+        double asked = face.signedRise();
+        if (dihedral <= WIDEST_FILLET) {
+            return asked;
+        }
+        double share = (dihedral - WIDEST_FILLET) / (Math.PI - WIDEST_FILLET);
+        return asked + (Math.max(asked, GROOVE_RISE) - asked) * share;
+    }
+
+    /** Width of the face, m: the chord between the toes. */
+    double faceWidth(double cosDihedral) {
+        double b = legBranch + rootGap;
+        return Math.sqrt(legMain * legMain + b * b - 2 * legMain * b * cosDihedral);
+    }
+
+    /** Area at a place of the seam whose face rises as asked for, m². */
+    double area(Station at) {
+        return triangle(at) + segment(faceWidth(at.cosDihedral()), face.signedRise());
+    }
+
+    /** What is deposited between this place and the next, m³ by the parameter: A ds − M·dT. */
+    double deposit(Station at) {
+        double c = faceWidth(at.cosDihedral());
+        double k = face.signedRise();
+        double moment = triangle(at) * triangleTurn(at) + segmentMoment(at, c, k);
+        return area(at) * at.speed() - moment;
+    }
+
+    /** What a groove's fuller face adds to {@link #deposit} past 135°, m³ by the parameter. */
+    double grooveDeposit(Station at) {
+        double c = faceWidth(at.cosDihedral());
+        double asked = face.signedRise();
+        double k = riseAt(at.dihedral());
+        double area = segment(c, k) - segment(c, asked);
+        return area * at.speed() - segmentMoment(at, c, k) + segmentMoment(at, c, asked);
+    }
+
+    private double triangle(Station at) {
+        return legMain * (legBranch + rootGap) * at.sinDihedral() / 2;
+    }
+
+    /** The triangle's centroid, (z_r a + z_b b)/3 from the root, times dT. */
+    private double triangleTurn(Station at) {
+        return cornersTurn(at) / 3;
+    }
+
+    /** (z_r a + z_b b)·dT. */
+    private double cornersTurn(Station at) {
+        double alongBranch = at.cosDihedral() * at.turnInMain() + at.sinDihedral() * at.turnOffMain();
+        return legMain * at.turnInMain() + (legBranch + rootGap) * alongBranch;
+    }
+
+    /** The segment's first moment about the root times dT: its centroid stands on the face's normal at mid chord. */
+    private double segmentMoment(Station at, double c, double k) {
+        double b = legBranch + rootGap;
+        // outward normal of the face: z_b sin ψ along a, z_r − z_b cos ψ along the main member's normal, over c
+        double normalTurn =
+                (b * at.sinDihedral() * at.turnInMain() + (legMain - b * at.cosDihedral()) * at.turnOffMain()) / c;
+        return segment(c, k) * cornersTurn(at) / 2 + segmentMomentAboutChord(c, k) * normalTurn;
+    }
+
+    /** Area of the circular segment of rise k·c on a chord c, m²; negative where k is. */
+    static double segment(double chord, double rise) {
+        double k = Math.abs(rise);
+        double perChord;
+        if (k < SMALL_RISE) {
+            // (2/3) k + (8/15) k³
+            perChord = 2 * k / 3 * (1 + 0.8 * k * k);
+        } else {
+            double half = 2 * Math.atan(2 * k);
+            double sin = Math.sin(half);
+            perChord = (half - sin * Math.cos(half)) / (4 * sin * sin);
+        }
+        return Math.copySign(perChord * chord * chord, rise);
+    }
+
+    /** The segment's first moment about its chord, m³: never negative, since area and side change sign together. */
+    static double segmentMomentAboutChord(double chord, double rise) {
+        double k = Math.abs(rise);
+        double cube = chord * chord * chord;
+        if (k < SMALL_RISE) {
+            return 4 * k * k / 15 * cube;
+        }
+        // about the circle's centre the moment is c³/12; the centre lies (c/2)/tan(half) behind the chord
+        double half = 2 * Math.atan(2 * k);
+        return cube / 12 - segment(chord, k) * chord / (2 * Math.tan(half));
+    }
+
+    /**
+     * Effective throat: the shortest distance from the root to the face, without what a gap or a bulge would add, less
+     * what a hollow takes away.
+     *
+     * @param dihedral rad, 0 to π
+     * @return m; negative where a hollow face would cut through the root
+     */
+    public double effectiveThroat(double dihedral) {
+        double c = faceWidth(Math.cos(dihedral));
+        return legMain * legBranch * Math.sin(dihedral) / c - face.hollow() * c;
+    }
+}

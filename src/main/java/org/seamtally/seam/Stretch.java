@@ -1,0 +1,18 @@
+package org.seamtally.seam;
+
+/** A smooth piece of a root line, run through by a parameter from 0 to {@link #end()}. */
+interface Stretch {
+
+    /** Where the parameter ends. */
+    double end();
+
+    /** Whether the stretch comes back to its own start, with all derivatives. */
+    boolean closed();
+
+    /**
+     * The root line at one place.
+     *
+     * @param parameter 0 to {@link #end()}, the ends themselves left out where the stretch is open
+     */
+    Station at(double parameter);
+}
