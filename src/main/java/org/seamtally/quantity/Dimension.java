@@ -395,7 +395,10 @@ public enum Dimension {
                         "the unit \"" + unit + "\" in \"" + text + "\" is that of " + other.words());
             }
         }
-        return wanted.refuse(QuantityException.UNIT_UNKNOWN, text, "the unit \"" + unit + "\" is not known here");
+        return wanted.refuse(
+                QuantityException.UNIT_UNKNOWN,
+                text,
+                "the unit \"" + unit + "\" in \"" + text + "\" is not known here");
     }
 
     private static String[] shown(String si, String us) {
