@@ -60,6 +60,9 @@ public final class SeamIntegral {
                 volume += panels(stretch, groove, section::grooveDeposit);
             }
         }
+        for (Station corner : line.corners()) {
+            volume += section.deposit(corner) + section.grooveDeposit(corner);
+        }
         return new Seam(
                 length,
                 volume,
@@ -168,31 +171,36 @@ public final class SeamIntegral {
             Interval whole = new Interval(0, stretch.end());
             length = panels(stretch, whole, Station::speed);
             volume = panels(stretch, whole, section::deposit);
-            // just inside the ends, where a station may not exist
             double[] places = new double[FIRST_POINTS + 1];
             for (int i = 0; i <= FIRST_POINTS; i++) {
-                places[i] = whole.at(Math.min(Math.max((double) i / FIRST_POINTS, 1e-9), 1 - 1e-9));
+                places[i] = whole.at((double) i / FIRST_POINTS);
             }
             return places;
         }
 
         private void findTurns(double[] places) {
             turns.add(places[0]);
-            Station before = stretch.at(places[0]);
+            Station before = at(places[0]);
             see(before);
             for (int i = 1; i < places.length; i++) {
-                Station after = stretch.at(places[i]);
+                Station after = at(places[i]);
                 see(after);
                 if (after.dihedralDrift() == 0) {
                     turns.add(places[i]);
                 } else if (before.dihedralDrift() * after.dihedralDrift() < 0) {
-                    double turn = solve(p -> stretch.at(p).dihedralDrift(), places[i - 1], places[i]);
+                    double turn = solve(p -> at(p).dihedralDrift(), places[i - 1], places[i]);
                     see(stretch.at(turn));
                     turns.add(turn);
                 }
                 before = after;
             }
             turns.add(places[places.length - 1]);
+        }
+
+        /** A station, a hair inside an open stretch's ends: in a corner itself there is none. */
+        private Station at(double parameter) {
+            double hair = stretch.closed() ? 0 : 1e-9 * stretch.end();
+            return stretch.at(Math.min(Math.max(parameter, hair), stretch.end() - hair));
         }
 
         private void see(Station at) {
@@ -217,14 +225,14 @@ public final class SeamIntegral {
             for (int i = 1; i < turns.size(); i++) {
                 double from = turns.get(i - 1);
                 double to = turns.get(i);
-                double first = stretch.at(from).cosDihedral() - cosLimit;
-                double last = stretch.at(to).cosDihedral() - cosLimit;
+                double first = at(from).cosDihedral() - cosLimit;
+                double last = at(to).cosDihedral() - cosLimit;
                 if (first < 0 && last < 0) {
                     found.add(new Interval(from, to));
                 } else if (first < 0 || last < 0) {
                     double crossing = first * last == 0
                             ? (first == 0 ? from : to)
-                            : solve(p -> stretch.at(p).cosDihedral() - cosLimit, from, to);
+                            : solve(p -> at(p).cosDihedral() - cosLimit, from, to);
                     found.add(first < 0 ? new Interval(from, crossing) : new Interval(crossing, to));
                 }
             }

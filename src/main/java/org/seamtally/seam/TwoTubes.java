@@ -57,12 +57,21 @@ final class TwoTubes implements RootLine {
 
     @Override
     public List<Stretch> stretches() {
-        if (offset == 0 && branchRadius == mainRadius) {
-            // At the saddles between the halves the seam turns in the plane square to the common normal, along which
-            // the section's moment lies there: the kink adds nothing to the volume.
-            return List.of(new HalfOfEqualTubes(1), new HalfOfEqualTubes(-1));
+        return equalTubes() ? List.of(new HalfOfEqualTubes(1), new HalfOfEqualTubes(-1)) : List.of(new Loop());
+    }
+
+    /** At each saddle of equal tubes the two planes of the seam cross at a right angle, and the surfaces touch. */
+    @Override
+    public List<Station> corners() {
+        if (!equalTubes()) {
+            return List.of();
         }
-        return List.of(new Loop());
+        Station saddle = new Station(0, -1, 0, 0, -Math.PI / 2, 0);
+        return List.of(saddle, saddle);
+    }
+
+    private boolean equalTubes() {
+        return offset == 0 && branchRadius == mainRadius;
     }
 
     /**
@@ -140,7 +149,8 @@ final class TwoTubes implements RootLine {
             // 1 + shift·sn, without cancelling where both are near 1
             double onePlusSn = v.sn() < 0 ? v.cn() * v.cn() / (1 - v.sn()) : 1 + v.sn();
             double base = unshift + shift * onePlusSn;
-            double sin = (v.sn() + shift) / base;
+            // (sn + shift)/base, likewise
+            double sin = (onePlusSn - unshift) / base;
             double cos = width * v.cn() / base;
             double z = zScale * v.dn() / base;
             double phiRate = overZ * z;
