@@ -65,6 +65,15 @@ public record Rate(BigDecimal amount, String unit, Dimension dimension) {
                 .doubleValue();
     }
 
+    /**
+     * A quantity as it stands beside this rate, in the rate's unit.
+     *
+     * @param si the quantity in SI, finite
+     */
+    public Display show(double si) {
+        return new Display(Digits.round(quantityInUnit(si), false), unit);
+    }
+
     /** As it would be written: {@code 65.00/h}. */
     public String text() {
         return amount.toPlainString() + "/" + unit;

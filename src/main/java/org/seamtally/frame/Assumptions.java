@@ -1,0 +1,68 @@
+package org.seamtally.frame;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import org.seamtally.quantity.Dimension;
+
+/** The defaults used so far: each once, with the joints that it was used for. */
+final class Assumptions {
+
+    private record Key(String field, Assumption.Value value, String because) {}
+
+    private final Map<Key, LinkedHashSet<Place>> found = new LinkedHashMap<>();
+
+    /**
+     * Where a joint stands in what was sent.
+     *
+     * @param path of the joint, such as {@code frame.joints[2]}
+     * @param everyPath the same for any joint, such as {@code frame.joints[*]}
+     * @param mark its mark
+     */
+    record Place(String path, String everyPath, String mark) {}
+
+    /** Notes a default of the whole request. */
+    void note(String path, Assumption.Value value, String because) {
+        found.computeIfAbsent(new Key(path, value, because), key -> new LinkedHashSet<>());
+    }
+
+    /** Notes a default of one joint. */
+    void note(Place joint, String field, Assumption.Value value, String because) {
+        found.computeIfAbsent(new Key(field, value, because), key -> new LinkedHashSet<>())
+                .add(joint);
+    }
+
+    /** A number, as it would be sent. */
+    static Assumption.Value number(double value) {
+        return new Assumption.Words(
+                java.math.BigDecimal.valueOf(value).stripTrailingZeros().toPlainString());
+    }
+
+    static Assumption.Value words(String text) {
+        return new Assumption.Words(text);
+    }
+
+    static Assumption.Value measured(Dimension dimension, double value) {
+        return new Assumption.Measured(dimension, value);
+    }
+
+    List<Assumption> list() {
+        List<Assumption> list = new ArrayList<>(found.size());
+        found.forEach((key, places) -> list.add(new Assumption(
+                path(key.field, places),
+                key.value,
+                key.because,
+                places.stream().map(Place::mark).toList())));
+        return list;
+    }
+
+    private static String path(String field, LinkedHashSet<Place> places) {
+        if (places.isEmpty()) {
+            return field;
+        }
+        Place place = places.iterator().next();
+        return (places.size() == 1 ? place.path : place.everyPath) + "." + field;
+    }
+}

@@ -1,0 +1,12 @@
+package org.seamtally.frame;
+
+import java.util.Optional;
+
+/**
+ * Something to look at before anyone relies on the figures.
+ *
+ * @param cause a stable word
+ * @param text plain words
+ * @param joint mark of the joint; empty where it is the whole frame's
+ */
+public record Caution(String cause, String text, Optional<String> joint) {}

@@ -1,0 +1,346 @@
+package org.seamtally.frame;
+
+import static org.seamtally.frame.Assumptions.measured;
+import static org.seamtally.frame.Assumptions.number;
+import static org.seamtally.frame.Assumptions.words;
+
+import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
+import org.seamtally.arc.ArcSettings;
+import org.seamtally.arc.FillerRod;
+import org.seamtally.catalogue.Filler;
+import org.seamtally.catalogue.Fillers;
+import org.seamtally.catalogue.Fuels;
+import org.seamtally.catalogue.Gases;
+import org.seamtally.catalogue.ShieldingGas;
+import org.seamtally.catalogue.Steel;
+import org.seamtally.catalogue.Steels;
+import org.seamtally.gas.GasProperties;
+import org.seamtally.gas.GasTimes;
+import org.seamtally.gas.Hose;
+import org.seamtally.gas.MeterPlace;
+import org.seamtally.gas.ReferenceState;
+import org.seamtally.gas.SetUp;
+import org.seamtally.preheat.HeatSource;
+import org.seamtally.preheat.PreheatPlan;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.seam.Joint;
+
+/**
+ * What is taken for what was left out, each with its reason. Nothing is assumed anywhere else, and there is no default
+ * for money.
+ */
+final class Defaults {
+
+    private static final double INCH = 0.0254;
+    private static final double MINUTE = 60;
+    private static final double FOOT = 12 * INCH;
+    private static final double CUBIC_FOOT = FOOT * FOOT * FOOT;
+    private static final double PSI = 4.4482216152605 / (INCH * INCH);
+    private static final double ICE = 273.15;
+
+    private static final String COMMON = "common practice, no source";
+    private static final String DECISION = "a decision of this project";
+
+    /** Fillet leg over the thinner wall: AWS D1.1's tubular clause asks for 1.0 to 1.5 by zone (from memory). */
+    static final double LEG_OVER_WALL = 1.25;
+
+    /** A per 0.001 in of the thinner wall, in A/m. */
+    private static final double CURRENT_PER_WALL = 1 / (0.001 * INCH);
+
+    private static final double GREATEST_CURRENT = 200;
+    private static final double MAX_TRAVEL_SPEED = 6 * INCH / MINUTE;
+    private static final double FLOW = 15 * CUBIC_FOOT / 3600;
+
+    private final Assumptions assumptions;
+
+    Defaults(Assumptions assumptions) {
+        this.assumptions = assumptions;
+    }
+
+    /** Dilution, and with it the base steel, of a joint. */
+    double dilution(GivenSteel given) {
+        return of(
+                given.dilution(),
+                "steel.dilution",
+                0.30,
+                "GTAW with filler dilutes 20 to 40 % (handbooks, from memory)");
+    }
+
+    /** The base steel, where a review needs one. */
+    Steel base(GivenSteel given) {
+        if (given.base() != null) {
+            return given.base();
+        }
+        assumptions.note("steel.base", words("4130"), "the usual steel of such frames: " + COMMON);
+        return Steels.find("4130").orElseThrow();
+    }
+
+    Filler filler(GivenFiller given) {
+        if (given.filler() != null) {
+            return given.filler();
+        }
+        assumptions.note(
+                "filler.classification", words("ER70S-2"), "the low-carbon rod for carbon and Cr-Mo steels: " + COMMON);
+        return Fillers.find("ER70S-2").orElseThrow();
+    }
+
+    FillerRod rod(GivenFiller given) {
+        String stock = "rods as they are usually sold (handbooks, from memory)";
+        double length = of(given.rodLength(), "filler.rodLength", Dimension.LENGTH, 36 * INCH, stock);
+        double stub = of(
+                given.stubLength(),
+                "filler.stubLength",
+                Dimension.LENGTH,
+                2 * INCH,
+                "50 to 100 mm of a rod are thrown away (handbooks, from memory)");
+        return new FillerRod(
+                of(given.diameter(), "filler.diameter", Dimension.LENGTH, INCH / 16, stock),
+                length,
+                stub,
+                of(
+                        given.depositionEfficiency(),
+                        "filler.depositionEfficiency",
+                        0.98,
+                        "0.95 to 1.00 in GTAW (handbooks, from memory)"));
+    }
+
+    ArcSettings arc(GivenArc given, double thinnerWall, Assumptions.Place joint) {
+        double fastest = given.maxTravelSpeed() == null && given.travelSpeed() != null
+                ? MAX_TRAVEL_SPEED
+                : of(
+                        given.maxTravelSpeed(),
+                        "arc.maxTravelSpeed",
+                        Dimension.SPEED,
+                        MAX_TRAVEL_SPEED,
+                        "by hand with a rod: " + COMMON);
+        double melting = given.meltingEfficiency() == null && given.travelSpeed() != null
+                ? 0.20
+                : of(
+                        given.meltingEfficiency(),
+                        "arc.meltingEfficiency",
+                        0.20,
+                        DECISION + "; the literature has 0.15 to 0.35: fit it to your own timed welds");
+        double current = of(
+                given.current(),
+                joint,
+                "arc.current",
+                Dimension.CURRENT,
+                Math.min(CURRENT_PER_WALL * thinnerWall, GREATEST_CURRENT),
+                "1 A per 0.001 in of the thinner wall, at most 200 A: " + COMMON);
+        return new ArcSettings(
+                current,
+                of(
+                        given.voltage(),
+                        "arc.voltage",
+                        Dimension.VOLTAGE,
+                        11,
+                        "9 to 15 V across a short argon arc: " + COMMON),
+                of(
+                        given.arcEfficiency(),
+                        "arc.arcEfficiency",
+                        0.67,
+                        "DuPont and Marder, Welding Journal 74, 1995, 406-s"),
+                melting,
+                maybe(given.travelSpeed()),
+                fastest,
+                of(given.tackTime(), "arc.tackTime", Dimension.TIME, 2, DECISION),
+                of(given.powerSourceEfficiency(), "arc.powerSourceEfficiency", 0.80, DECISION));
+    }
+
+    SetUp setUp(GivenGas given) {
+        OptionalDouble orifice = maybe(given.orificeDiameter());
+        double reference = of(
+                given.referenceTemperature(),
+                "gas.referenceTemperature",
+                Dimension.TEMPERATURE,
+                (70 + 459.67) / 1.8,
+                "the trade's standard cubic foot is at 70 °F and 1 atm");
+        return new SetUp(
+                GasProperties.of(mixture(given)),
+                of(given.flow(), "gas.flow", Dimension.FLOW, FLOW, "10 to 20 ft³/h: " + COMMON),
+                reference,
+                given.gasTemperature() != null ? given.gasTemperature() : reference,
+                of(
+                                given.supplyGaugePressure(),
+                                "gas.supplyGaugePressure",
+                                Dimension.GAUGE_PRESSURE,
+                                50 * PSI,
+                                "a usual regulator setting: " + COMMON)
+                        + ReferenceState.PRESSURE,
+                of(
+                        given.torchBackPressure(),
+                        "gas.torchBackPressure",
+                        Dimension.GAUGE_PRESSURE,
+                        3 * PSI,
+                        "what a torch line takes at the set flow: " + DECISION),
+                new Hose(
+                        of(
+                                given.hoseBore(),
+                                "gas.hose.insideDiameter",
+                                Dimension.LENGTH,
+                                INCH / 4,
+                                "a usual hose: " + COMMON),
+                        of(
+                                given.hoseLength(),
+                                "gas.hose.length",
+                                Dimension.LENGTH,
+                                25 * FOOT,
+                                "a usual hose: " + COMMON)),
+                orifice,
+                meterAt(given),
+                of(
+                        given.nozzleDiameter(),
+                        "gas.nozzleDiameter",
+                        Dimension.LENGTH,
+                        INCH / 2,
+                        "a usual gas nozzle: " + COMMON),
+                SetUp.USUAL_ALLOWED_DRIFT);
+    }
+
+    private ShieldingGas mixture(GivenGas given) {
+        if (given.mixture() != null) {
+            return given.mixture();
+        }
+        assumptions.note("gas.mixture", words("argon"), "the usual gas for GTAW: " + COMMON);
+        return Gases.find("argon").orElseThrow();
+    }
+
+    private MeterPlace meterAt(GivenGas given) {
+        if (given.meterAt() != null) {
+            return given.meterAt();
+        }
+        assumptions.note("gas.meterAt", words("supply"), "the meter sits on the regulator: " + COMMON);
+        return MeterPlace.SUPPLY;
+    }
+
+    double preFlow(GivenGas given) {
+        return of(given.preFlow(), "gas.preFlow", Dimension.TIME, GasTimes.USUAL_PRE_FLOW, "0.2 to 1 s: " + COMMON);
+    }
+
+    double postFlow(GivenGas given, DoubleSupplier current, Assumptions.Place joint) {
+        if (given.postFlow() != null) {
+            return given.postFlow();
+        }
+        return of(
+                null,
+                joint,
+                "gas.postFlow",
+                Dimension.TIME,
+                GasTimes.usualPostFlow(current.getAsDouble()),
+                "1 s per 10 A of the joint's current, at least 8 s: " + COMMON);
+    }
+
+    double leak(GivenGas given) {
+        return of(given.leak(), "gas.leak", Dimension.FLOW, 0, "none known of; measure it with the arc off");
+    }
+
+    /** A plan for a joint whose preheat temperature is known. */
+    PreheatPlan preheat(GivenPreheat given) {
+        if (given.sourcePower() == null) {
+            assumptions.note(
+                    "preheat.sourcePower",
+                    words("not given"),
+                    "so heat-up time, and what is lost meanwhile, are left out");
+        }
+        return new PreheatPlan(
+                given.temperature(),
+                ambient(given),
+                of(
+                        given.zone(),
+                        "preheat.zone",
+                        Dimension.LENGTH,
+                        3 * INCH,
+                        "3 in beyond the joint: AWS D1.1, from memory"),
+                of(given.hold(), "preheat.hold", Dimension.TIME, 0, DECISION + ": welded as soon as it is hot"),
+                source(given),
+                of(
+                        given.heatingEfficiency(),
+                        "preheat.heatingEfficiency",
+                        0.25,
+                        "a flame held by hand puts 0.1 to 0.4 into the steel (handbooks, from memory)"),
+                maybe(given.sourcePower()));
+    }
+
+    double ambient(GivenPreheat given) {
+        return of(given.ambient(), "preheat.ambient", Dimension.TEMPERATURE, 20 + ICE, "room temperature, 68 °F");
+    }
+
+    private HeatSource source(GivenPreheat given) {
+        if (given.source() != null) {
+            return given.source();
+        }
+        assumptions.note("preheat.source", words("propane"), "a torch from the shelf: " + COMMON);
+        return HeatSource.of(Fuels.find("propane").orElseThrow());
+    }
+
+    double operatingFactor(GivenLabour given) {
+        return of(
+                given.operatingFactor(),
+                "labour.operatingFactor",
+                0.35,
+                DECISION + ", at the joint; published all-in figures for manual GTAW, 0.15 to 0.25, hold fit-up and"
+                        + " set-up too (from memory)");
+    }
+
+    double fitUpPerJoint(GivenLabour given) {
+        return of(given.fitUpPerJoint(), "labour.fitUpPerJoint", Dimension.TIME, 6 * MINUTE, DECISION);
+    }
+
+    double setUpPerOrder(GivenLabour given) {
+        return of(given.setUpPerOrder(), "labour.setUpPerOrder", Dimension.TIME, 60 * MINUTE, DECISION);
+    }
+
+    int quantity(Integer given) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note("frame.quantity", words("1"), "one frame unless more are asked for");
+        return 1;
+    }
+
+    int tacks(Integer given, Joint joint, Assumptions.Place place) {
+        return count(given, "tacks", joint.usualPractice().tacks(), place);
+    }
+
+    int segments(Integer given, Joint joint, Assumptions.Place place) {
+        return count(given, "segments", joint.usualPractice().segments(), place);
+    }
+
+    private int count(Integer given, String field, int usual, Assumptions.Place place) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(place, field, words(Integer.toString(usual)), "usual for this kind of joint: " + COMMON);
+        return usual;
+    }
+
+    private double of(Double given, String path, double fallback, String because) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(path, number(fallback), because);
+        return fallback;
+    }
+
+    private double of(Double given, String path, Dimension dimension, double fallback, String because) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(path, measured(dimension, fallback), because);
+        return fallback;
+    }
+
+    private double of(
+            Double given, Assumptions.Place joint, String field, Dimension dimension, double fallback, String because) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(joint, field, measured(dimension, fallback), because);
+        return fallback;
+    }
+
+    private static OptionalDouble maybe(Double given) {
+        return given == null ? OptionalDouble.empty() : OptionalDouble.of(given);
+    }
+}

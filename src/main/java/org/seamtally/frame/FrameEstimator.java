@@ -1,0 +1,132 @@
+package org.seamtally.frame;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.seamtally.gas.GasUse;
+import org.seamtally.gas.KnownTransients;
+import org.seamtally.preheat.PreheatPlan;
+import org.seamtally.preheat.PreheatUse;
+
+/** Puts a frame's joints together. Pure: the same job gives the same estimate. */
+public final class FrameEstimator {
+
+    private static final String REQUEST = "frame.joints";
+
+    private final KnownTransients starts;
+
+    /** @param starts gas starts computed for earlier requests; only their speed depends on it */
+    public FrameEstimator(KnownTransients starts) {
+        this.starts = starts;
+    }
+
+    /**
+     * Estimates a frame.
+     *
+     * @throws UnworkableException with every problem that only shows once defaults are filled in
+     */
+    public FrameEstimate estimate(FrameJob job) {
+        Assumptions assumptions = new Assumptions();
+        Defaults defaults = new Defaults(assumptions);
+        Known known = new Known(starts);
+        int quantity = defaults.quantity(job.quantity());
+        double operatingFactor = defaults.operatingFactor(job.labour());
+        double fitUp = defaults.fitUpPerJoint(job.labour());
+        double setUp = defaults.setUpPerOrder(job.labour()) / quantity;
+        List<JointEstimate> joints = new ArrayList<>(job.joints().size());
+        List<Problem> problems = new ArrayList<>();
+        double requestLeak = 0;
+        for (int i = 0; i < job.joints().size(); i++) {
+            GivenJoint given = job.joints().get(i);
+            JointWork work = new JointWork(given, job.settings(), place(given, i), assumptions, known);
+            try {
+                joints.add(estimate(work, given, operatingFactor, fitUp));
+                requestLeak = Math.max(requestLeak, work.leak());
+            } catch (UnworkableException e) {
+                e.problems().stream()
+                        .filter(problem -> !problems.contains(problem))
+                        .forEach(problems::add);
+            }
+        }
+        if (!problems.isEmpty()) {
+            throw new UnworkableException(problems);
+        }
+        // while the order is set up the leakiest set-up in use is taken to be on
+        Totals perFrame = Totals.of(joints).withSetUp(setUp, GasUse.leaking(requestLeak, setUp));
+        Totals forQuantity = perFrame.times(quantity);
+        List<Caution> cautions = new ArrayList<>(FrameCautions.always());
+        Optional<Cost> cost = job.prices().map(prices -> Cost.of(forQuantity, quantity, prices, cautions));
+        return new FrameEstimate(
+                Optional.ofNullable(job.name()),
+                quantity,
+                joints,
+                perFrame,
+                forQuantity,
+                cost,
+                assumptions.list(),
+                cautions);
+    }
+
+    private static Assumptions.Place place(GivenJoint given, int index) {
+        return new Assumptions.Place(
+                REQUEST + "[" + index + "]",
+                REQUEST + "[*]",
+                given.mark() != null ? given.mark() : GivenJoint.markOf(index));
+    }
+
+    private static JointEstimate estimate(JointWork work, GivenJoint given, double operatingFactor, double fitUp) {
+        double arcOn = work.arc().arcOn();
+        double access = given.access() == null ? 1 : given.access();
+        Optional<PreheatUse> preheat = work.preheat();
+        Labour labour = new Labour(
+                arcOn,
+                arcOn * (1 / operatingFactor - 1) * access,
+                fitUp,
+                0,
+                preheat.map(PreheatUse::time).orElse(0.0));
+        return new JointEstimate(
+                work.mark(),
+                work.count(),
+                work.procedure(),
+                work.joint(),
+                work.tacks(),
+                work.segments(),
+                work.arcSettings(),
+                work.seam(),
+                work.filler(),
+                work.arc(),
+                work.gas(labour.total()),
+                work.start().steady().storedGas(),
+                preheat,
+                work.plan().map(PreheatPlan::source),
+                labour,
+                work.cautions());
+    }
+
+    /** The work on one joint that is asked about by itself. */
+    public Single single(GivenJoint joint, Settings settings) {
+        return new Single(joint, settings, new Known(starts));
+    }
+
+    /** One joint by itself, with the defaults that were used. */
+    public static final class Single {
+
+        private final Assumptions assumptions = new Assumptions();
+        private final JointWork work;
+
+        private Single(GivenJoint joint, Settings settings, Known known) {
+            String mark = joint.mark() != null ? joint.mark() : GivenJoint.markOf(0);
+            work = new JointWork(joint, settings, new Assumptions.Place("joint", "joint", mark), assumptions, known);
+        }
+
+        /** Its parts, each computed when asked for. */
+        public JointWork work() {
+            return work;
+        }
+
+        /** The defaults that the parts asked for so far have used. */
+        public List<Assumption> assumptions() {
+            return assumptions.list();
+        }
+    }
+}

@@ -1,0 +1,30 @@
+package org.seamtally.frame;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.seamtally.gas.KnownTransients;
+import org.seamtally.gas.SetUp;
+import org.seamtally.gas.StartTransient;
+import org.seamtally.seam.Joint;
+import org.seamtally.seam.Seam;
+
+/** What has been computed already for this request: the same joint or set-up twice is worked out once. */
+final class Known {
+
+    private final Map<Joint, Seam> seams = new HashMap<>();
+    private final Map<SetUp, StartTransient> starts = new HashMap<>();
+    private final KnownTransients others;
+
+    /** @param others starts that other requests have had computed */
+    Known(KnownTransients others) {
+        this.others = others;
+    }
+
+    Seam seam(Joint joint) {
+        return seams.computeIfAbsent(joint, Joint::seam);
+    }
+
+    StartTransient start(SetUp setUp) {
+        return starts.computeIfAbsent(setUp, others::of);
+    }
+}

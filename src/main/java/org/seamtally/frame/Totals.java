@@ -1,0 +1,138 @@
+package org.seamtally.frame;
+
+import java.util.Map;
+import java.util.TreeMap;
+import org.seamtally.arc.FillerUse;
+import org.seamtally.gas.GasUse;
+import org.seamtally.preheat.HeatSource;
+
+/**
+ * What a frame, or an order of frames, takes.
+ *
+ * @param seamLength m, plugs left out
+ * @param depositVolume m³
+ * @param plugs number of plugs
+ * @param filler deposited and consumed
+ * @param arcTime s, tacks left out
+ * @param tackTime s
+ * @param electricity drawn by the power source, J
+ * @param gas by where it goes
+ * @param preheatContent heat stored in the steel, J
+ * @param preheatEnergy supplied by flame or electricity, J
+ * @param preheatFuel mass by fuel, kg
+ * @param preheatElectricity J
+ * @param labour by kind
+ */
+public record Totals(
+        double seamLength,
+        double depositVolume,
+        int plugs,
+        FillerUse filler,
+        double arcTime,
+        double tackTime,
+        double electricity,
+        GasUse gas,
+        double preheatContent,
+        double preheatEnergy,
+        Map<String, Double> preheatFuel,
+        double preheatElectricity,
+        Labour labour) {
+
+    static final Totals NONE =
+            new Totals(0, 0, 0, FillerUse.NONE, 0, 0, 0, GasUse.NONE, 0, 0, Map.of(), 0, Labour.NONE);
+
+    /** Sum of all the joints of a frame. */
+    static Totals of(Iterable<JointEstimate> joints) {
+        Totals sum = NONE;
+        for (JointEstimate joint : joints) {
+            sum = sum.plus(of(joint).times(joint.count()));
+        }
+        return sum;
+    }
+
+    private static Totals of(JointEstimate joint) {
+        boolean flame = joint.heatSource().flatMap(HeatSource::fuel).isPresent();
+        double energy = joint.preheat().map(p -> p.energy()).orElse(0.0);
+        Map<String, Double> fuel = flame
+                ? Map.of(
+                        joint.heatSource().get().name(),
+                        joint.preheat().get().fuelMass().getAsDouble())
+                : Map.of();
+        return new Totals(
+                joint.seam().length(),
+                joint.seam().depositVolume(),
+                joint.seam().plug() ? 1 : 0,
+                joint.filler(),
+                joint.arc().time(),
+                joint.arc().tackTime(),
+                joint.arc().electricity(),
+                joint.gas(),
+                joint.preheat().map(p -> p.content()).orElse(0.0),
+                energy,
+                fuel,
+                flame ? 0 : energy,
+                joint.labour());
+    }
+
+    private Totals plus(Totals other) {
+        Map<String, Double> fuel = preheatFuel;
+        if (!other.preheatFuel.isEmpty()) {
+            fuel = new TreeMap<>(preheatFuel);
+            for (Map.Entry<String, Double> entry : other.preheatFuel.entrySet()) {
+                fuel.merge(entry.getKey(), entry.getValue(), Double::sum);
+            }
+        }
+        return new Totals(
+                seamLength + other.seamLength,
+                depositVolume + other.depositVolume,
+                plugs + other.plugs,
+                filler.plus(other.filler),
+                arcTime + other.arcTime,
+                tackTime + other.tackTime,
+                electricity + other.electricity,
+                gas.plus(other.gas),
+                preheatContent + other.preheatContent,
+                preheatEnergy + other.preheatEnergy,
+                fuel,
+                preheatElectricity + other.preheatElectricity,
+                labour.plus(other.labour));
+    }
+
+    /** The same, with the order's set-up and what leaks meanwhile. */
+    Totals withSetUp(double setUp, GasUse leaked) {
+        return new Totals(
+                seamLength,
+                depositVolume,
+                plugs,
+                filler,
+                arcTime,
+                tackTime,
+                electricity,
+                gas.plus(leaked),
+                preheatContent,
+                preheatEnergy,
+                preheatFuel,
+                preheatElectricity,
+                labour.plus(new Labour(0, 0, 0, setUp, 0)));
+    }
+
+    /** So many of them. */
+    Totals times(int count) {
+        Map<String, Double> fuel = new TreeMap<>();
+        preheatFuel.forEach((name, mass) -> fuel.put(name, mass * count));
+        return new Totals(
+                seamLength * count,
+                depositVolume * count,
+                plugs * count,
+                filler.times(count),
+                arcTime * count,
+                tackTime * count,
+                electricity * count,
+                gas.times(count),
+                preheatContent * count,
+                preheatEnergy * count,
+                fuel,
+                preheatElectricity * count,
+                labour.times(count));
+    }
+}
