@@ -59,4 +59,9 @@ class TubesTest {
     void aTubeHasABore(double outsideDiameter, double wall) {
         assertThrows(IllegalArgumentException.class, () -> new TubeSize("x", outsideDiameter, wall, "", Status.READ));
     }
+
+    @Test
+    void aBoreOfAHairIsOne() {
+        assertEquals(0.00999, new TubeSize("x", 0.02, 0.00999, "", Status.READ).wall());
+    }
 }

@@ -135,6 +135,14 @@ class RefusalsTest {
     }
 
     @Test
+    void sixtyFourCharactersAreCarriedBackWhole() {
+        String text = "1." + "0".repeat(60) + "xy";
+        QuantityException refused = assertThrows(QuantityException.class, () -> Dimension.LENGTH.read(text));
+        assertEquals(QuantityException.UNIT_UNKNOWN, refused.key());
+        assertEquals(text, refused.given());
+    }
+
+    @Test
     void aTemperatureDifferenceMayFall() {
         assertEquals(-500, Dimension.TEMPERATURE_DIFFERENCE.read("-900 degF"));
     }
