@@ -28,6 +28,7 @@ import java.util.List;
 import javax.measure.Unit;
 import si.uom.NonSI;
 import systems.uom.common.USCustomary;
+import tech.units.indriya.AbstractUnit;
 
 /**
  * A kind of quantity: the units it takes, the SI unit it is read into, and the units it is shown in.
@@ -241,6 +242,13 @@ public enum Dimension {
             shown("mL/100g", "mL/100g"),
             MILLILITRE_PER_100_GRAM,
             unit(MILLILITRE_PER_100_GRAM, "mL/100g", "mL/100 g")),
+    /** Pieces. */
+    COUNT(
+            "a count",
+            "12 each",
+            shown("each", "each"),
+            AbstractUnit.ONE,
+            unit(AbstractUnit.ONE, "each", "ea", "pc", "pcs")),
     /** Read into Pa. */
     STRESS(
             "a stress",

@@ -122,6 +122,7 @@ class PublishedUnitFactorsTest {
         "ENERGY_PER_LENGTH, J/m, 1",
         "COOLING_RATE, degC/s, 1",
         "HYDROGEN, mL/100g, 1",
+        "COUNT, each, 1",
         "STRESS, Pa, 1",
         "STRESS, kPa, 1e3",
         "STRESS, MPa, 1e6",

@@ -95,6 +95,7 @@ class ShownAndReadTest {
         "TEMPERATURE_DIFFERENCE, K, degF",
         "COOLING_RATE, degC/s, degF/s",
         "HYDROGEN, mL/100g, mL/100g",
+        "COUNT, each, each",
         "STRESS, MPa, ksi",
         "HEAT_CONTENT, MJ/kg, Btu/lb",
         "DENSITY, kg/m3, lb/ft3",

@@ -99,6 +99,7 @@ class SpellingsTest {
                 "COOLING_RATE; 9 degF/s; 5",
                 "COOLING_RATE; 1 K/min; 0.016666666666666666",
                 "HYDROGEN; 3 ml/100 g; 3",
+                "COUNT; 12 pcs; 12",
                 "STRESS; 10 ksi; 68947572.93168361",
             })
     void isTaken(Dimension dimension, String text, double si) {

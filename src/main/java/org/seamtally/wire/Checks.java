@@ -1,0 +1,266 @@
+package org.seamtally.wire;
+
+import jakarta.validation.ConstraintValidator;
+import jakarta.validation.ConstraintValidatorContext;
+import java.lang.annotation.Annotation;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.hibernate.validator.constraintvalidation.HibernateConstraintValidatorContext;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.QuantityException;
+import org.seamtally.quantity.Rate;
+
+/** The constraints on the fields of a request. A field that was left out fits: that it is needed is said elsewhere. */
+final class Checks {
+
+    // a sum above this was never meant; it also keeps exact arithmetic on "1e999999999" away
+    private static final int LONGEST_NUMBER = 40;
+
+    private Checks() {}
+
+    /** A constraint on one leaf: says what is wrong with it, or nothing. */
+    private abstract static class LeafCheck<A extends Annotation> implements ConstraintValidator<A, Leaf> {
+
+        /** @return null where it fits */
+        abstract Contradictions.Finding look(Leaf leaf);
+
+        @Override
+        public boolean isValid(Leaf leaf, ConstraintValidatorContext context) {
+            Contradictions.Finding finding = leaf == null ? null : look(leaf);
+            if (finding == null) {
+                return true;
+            }
+            context.unwrap(HibernateConstraintValidatorContext.class).withDynamicPayload(finding);
+            return false;
+        }
+    }
+
+    private static Contradictions.Finding finding(String key, String message, Leaf leaf, List<String> taken) {
+        return new Contradictions.Finding(key, message, leaf.given(), taken);
+    }
+
+    private static Contradictions.Finding finding(QuantityException e, Leaf leaf) {
+        return finding(e.key(), e.getMessage(), leaf, e.taken());
+    }
+
+    static final class WithinCheck extends LeafCheck<Within> {
+
+        private Dimension dimension;
+        private double min;
+        private double max;
+        private String range;
+
+        @Override
+        public void initialize(Within within) {
+            dimension = within.value();
+            min = dimension.read(within.min());
+            max = dimension.read(within.max());
+            range = within.min() + " to " + within.max();
+        }
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            if (leaf.kind() == Leaf.Kind.TRUTH) {
+                return finding(
+                        Violation.Key.NOT_TEXT,
+                        dimension.words() + " with its unit is due, such as \"" + dimension.example() + "\"",
+                        leaf,
+                        dimension.unitsTaken());
+            }
+            double value;
+            try {
+                value = dimension.read(leaf.text());
+            } catch (QuantityException e) {
+                return finding(e, leaf);
+            }
+            return value >= min && value <= max
+                    ? null
+                    : finding(Violation.Key.OUT_OF_RANGE, "taken here: " + range, leaf, dimension.unitsTaken());
+        }
+    }
+
+    static final class ShareCheck extends LeafCheck<Share> {
+
+        private BigDecimal min;
+        private BigDecimal max;
+        private boolean below;
+        private String range;
+
+        @Override
+        public void initialize(Share share) {
+            min = new BigDecimal(share.min());
+            max = new BigDecimal(share.max());
+            below = share.below();
+            range = share.min() + " to " + (below ? "below " : "") + share.max();
+        }
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            if (leaf.kind() != Leaf.Kind.NUMBER) {
+                return finding(Violation.Key.NOT_A_NUMBER, "a bare number is due, " + range, leaf, null);
+            }
+            BigDecimal value = number(leaf.text());
+            boolean fits = value != null
+                    && value.compareTo(min) >= 0
+                    && (below ? value.compareTo(max) < 0 : value.compareTo(max) <= 0);
+            return fits ? null : finding(Violation.Key.OUT_OF_RANGE, "taken here: " + range, leaf, null);
+        }
+    }
+
+    /** A JSON number; null where it is absurdly large or long. */
+    private static BigDecimal number(String text) {
+        if (text.length() > LONGEST_NUMBER || !Double.isFinite(Double.parseDouble(text))) {
+            return null;
+        }
+        return new BigDecimal(text);
+    }
+
+    static final class WholeCheck extends LeafCheck<Whole> {
+
+        private int min;
+        private int max;
+
+        @Override
+        public void initialize(Whole whole) {
+            min = whole.min();
+            max = whole.max();
+        }
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            String range = min + " to " + max;
+            if (leaf.kind() != Leaf.Kind.NUMBER) {
+                return finding(Violation.Key.NOT_A_NUMBER, "a bare whole number is due, " + range, leaf, null);
+            }
+            if (!leaf.text().matches("-?[0-9]+")) {
+                return finding(Violation.Key.NOT_WHOLE, "a whole number is due, " + range, leaf, null);
+            }
+            // ten digits are past any range here
+            boolean fits = leaf.text().length() <= 10
+                    && Long.parseLong(leaf.text()) >= min
+                    && Long.parseLong(leaf.text()) <= max;
+            return fits ? null : finding(Violation.Key.OUT_OF_RANGE, "taken here: " + range, leaf, null);
+        }
+    }
+
+    static final class TruthCheck extends LeafCheck<Truth> {
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            return leaf.kind() == Leaf.Kind.TRUTH
+                    ? null
+                    : finding(Violation.Key.NOT_A_TRUTH, "true or false is due", leaf, List.of("true", "false"));
+        }
+    }
+
+    static final class TextCheck extends LeafCheck<Text> {
+
+        private int max;
+
+        @Override
+        public void initialize(Text text) {
+            max = text.max();
+        }
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            if (leaf.kind() != Leaf.Kind.TEXT) {
+                return finding(Violation.Key.NOT_TEXT, "words in quotes are due", leaf, null);
+            }
+            if (leaf.text().isBlank()) {
+                return finding(Violation.Key.EMPTY, "at least one letter is due", leaf, null);
+            }
+            if (leaf.text().length() > max) {
+                return finding(Violation.Key.TOO_LONG, "at most " + max + " characters", leaf, null);
+            }
+            return leaf.text().chars().noneMatch(Character::isISOControl)
+                    ? null
+                    : finding(Violation.Key.NOT_TEXT, "no control characters", leaf, null);
+        }
+    }
+
+    static final class WordCheck extends LeafCheck<Word> {
+
+        private Words words;
+
+        @Override
+        public void initialize(Word word) {
+            words = word.value();
+        }
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            if (leaf.kind() == Leaf.Kind.TEXT && words.has(leaf.text())) {
+                return null;
+            }
+            String nearest = Nearest.to(leaf.text(), words.list());
+            String message =
+                    words.meaning() + " is due" + (nearest == null ? "" : "; the nearest is \"" + nearest + "\"");
+            return finding(Violation.Key.UNKNOWN_WORD, message, leaf, words.list());
+        }
+    }
+
+    static final class PriceCheck extends LeafCheck<Price> {
+
+        private static final BigDecimal MOST = new BigDecimal(Price.MOST);
+        private Dimension[] dimensions;
+
+        @Override
+        public void initialize(Price price) {
+            dimensions = price.value();
+        }
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            List<String> taken = new ArrayList<>();
+            QuantityException first = null;
+            for (Dimension dimension : dimensions) {
+                try {
+                    Rate rate = Rate.read(leaf.text(), dimension);
+                    return rate.amount().signum() >= 0 && rate.amount().compareTo(MOST) <= 0
+                            ? null
+                            : finding(
+                                    Violation.Key.OUT_OF_RANGE, "a price is not negative, at most " + MOST, leaf, null);
+                } catch (QuantityException e) {
+                    first = first == null ? e : first;
+                    taken.addAll(e.taken());
+                }
+            }
+            String key = first == null ? Violation.Key.NOT_TEXT : first.key();
+            String message = dimensions.length == 1 && first != null
+                    ? first.getMessage()
+                    : "money by a unit is due, such as \"4.50"
+                            + taken.stream().findFirst().orElse("/h") + "\"";
+            return finding(key, message, leaf, taken);
+        }
+    }
+
+    static final class SumCheck extends LeafCheck<Sum> {
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            // twelve digits before the point and three behind it hold every sum of every currency
+            boolean fits = leaf.kind() == Leaf.Kind.TEXT && leaf.text().matches("[0-9]{1,12}(\\.[0-9]{1,3})?");
+            return fits
+                    ? null
+                    : finding(
+                            Violation.Key.NOT_TEXT,
+                            "a sum of money in quotes is due, such as \"120.00\": digits and a decimal point, not negative",
+                            leaf,
+                            null);
+        }
+    }
+
+    /** Has a part check itself. */
+    static final class Across implements ConstraintValidator<CrossCheck, CrossChecked> {
+
+        @Override
+        public boolean isValid(CrossChecked part, ConstraintValidatorContext context) {
+            context.disableDefaultConstraintViolation();
+            Contradictions contradictions = new Contradictions(context);
+            part.check(contradictions);
+            return !contradictions.any();
+        }
+    }
+}

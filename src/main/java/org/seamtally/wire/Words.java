@@ -1,0 +1,61 @@
+package org.seamtally.wire;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.joda.money.CurrencyUnit;
+import org.seamtally.catalogue.Filler;
+import org.seamtally.catalogue.Fillers;
+import org.seamtally.catalogue.Fuel;
+import org.seamtally.catalogue.Fuels;
+import org.seamtally.catalogue.Gases;
+import org.seamtally.catalogue.ShieldingGas;
+import org.seamtally.catalogue.Steel;
+import org.seamtally.catalogue.Steels;
+import org.seamtally.gas.MeterPlace;
+import org.seamtally.preheat.HeatSource;
+import org.seamtally.seam.Face;
+
+/** The lists of words that fields take. */
+public enum Words {
+    STEEL("a steel of the catalogue", () -> Steels.all().stream().map(Steel::name)),
+    FILLER("a filler of the catalogue", () -> Fillers.all().stream().map(Filler::classification)),
+    GAS("a shielding gas of the catalogue", () -> Gases.all().stream().map(ShieldingGas::name)),
+    HEAT_SOURCE(
+            "a fuel of the catalogue, or electricity",
+            () -> Stream.concat(Fuels.all().stream().map(Fuel::name), Stream.of(HeatSource.ELECTRICITY))),
+    METER_PLACE("where the meter sits", () -> Arrays.stream(MeterPlace.values()).map(Words::lower)),
+    FACE_FORM("the form of a face", () -> Arrays.stream(Face.Form.values()).map(Face.Form::word)),
+    CURRENCY(
+            "an ISO 4217 code of a currency in use",
+            () -> CurrencyUnit.registeredCurrencies().stream()
+                    .filter(unit -> !unit.isPseudoCurrency())
+                    .map(CurrencyUnit::getCode));
+
+    private final String meaning;
+    private final List<String> list;
+
+    Words(String meaning, Supplier<Stream<String>> words) {
+        this.meaning = meaning;
+        this.list = words.get().toList();
+    }
+
+    /** What the words stand for. */
+    public String meaning() {
+        return meaning;
+    }
+
+    /** The words, in the list's order. */
+    public List<String> list() {
+        return list;
+    }
+
+    boolean has(String word) {
+        return list.stream().anyMatch(word::equalsIgnoreCase);
+    }
+
+    static String lower(Enum<?> constant) {
+        return constant.name().toLowerCase(java.util.Locale.ROOT);
+    }
+}
