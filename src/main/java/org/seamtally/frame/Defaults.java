@@ -231,6 +231,17 @@ final class Defaults {
                 "1 s per 10 A of the joint's current, at least 8 s: " + COMMON);
     }
 
+    /** Post-flow apart from any joint: without a current, the least that is usual. */
+    double postFlow(GivenGas given, GivenArc arc) {
+        double current = arc.current() == null ? Double.MIN_NORMAL : arc.current();
+        return of(
+                given.postFlow(),
+                "gas.postFlow",
+                Dimension.TIME,
+                GasTimes.usualPostFlow(current),
+                "1 s per 10 A of the current, at least 8 s: " + COMMON);
+    }
+
     double leak(GivenGas given) {
         return of(given.leak(), "gas.leak", Dimension.FLOW, 0, "none known of; measure it with the arc off");
     }

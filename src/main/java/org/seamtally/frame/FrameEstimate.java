@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param forQuantity what the order takes
  * @param cost empty where no prices were given
  * @param assumptions every default that was used
+ * @param basis what the figures rest on
  * @param cautions the whole frame's; each joint has its own
  */
 public record FrameEstimate(
@@ -23,6 +24,7 @@ public record FrameEstimate(
         Totals forQuantity,
         Optional<Cost> cost,
         List<Assumption> assumptions,
+        List<Basis> basis,
         List<Caution> cautions) {
 
     /** Whole rods to take to the job: rounded up once, for the order. */

@@ -54,7 +54,9 @@ public final class FrameEstimator {
         // while the order is set up the leakiest set-up in use is taken to be on
         Totals perFrame = Totals.of(joints).withSetUp(setUp, GasUse.leaking(requestLeak, setUp));
         Totals forQuantity = perFrame.times(quantity);
-        List<Caution> cautions = new ArrayList<>(FrameCautions.always());
+        List<Caution> cautions = new ArrayList<>();
+        known.starts().forEach(start -> cautions.addAll(GasCautions.of(start, Optional.empty())));
+        cautions.addAll(FrameCautions.always());
         Optional<Cost> cost = job.prices().map(prices -> Cost.of(forQuantity, quantity, prices, cautions));
         return new FrameEstimate(
                 Optional.ofNullable(job.name()),
@@ -64,6 +66,7 @@ public final class FrameEstimator {
                 forQuantity,
                 cost,
                 assumptions.list(),
+                Basis.ofFrame(joints.stream().anyMatch(joint -> joint.preheat().isPresent()), cost.isPresent()),
                 cautions);
     }
 

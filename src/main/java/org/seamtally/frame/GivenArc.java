@@ -27,6 +27,11 @@ public record GivenArc(
     /** Nothing given. */
     public static final GivenArc NONE = new GivenArc(null, null, null, null, null, null, null, null);
 
+    /** The current alone, A; null where left out. */
+    static GivenArc ofCurrent(Double current) {
+        return new GivenArc(current, null, null, null, null, null, null, null);
+    }
+
     /** These, and what they leave out from another. */
     GivenArc over(GivenArc base) {
         return new GivenArc(

@@ -34,6 +34,11 @@ public record GivenJoint(
         return "#" + (index + 1);
     }
 
+    /** The same joint, to be preheated whatever it says. */
+    public GivenJoint asPreheated() {
+        return new GivenJoint(mark, count, shape, tacks, segments, true, access, backPurge, procedure, own);
+    }
+
     /** Whether it is to be preheated: where it says so, or brings preheat settings of its own and does not say no. */
     boolean toBePreheated() {
         return preheated != null ? preheated : !own.preheat().equals(GivenPreheat.NONE);

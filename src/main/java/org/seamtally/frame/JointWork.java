@@ -148,8 +148,8 @@ public final class JointWork {
         });
     }
 
-    /** Name of the fuel or electricity that heats it, where it is to be preheated. */
-    Optional<PreheatPlan> plan() {
+    /** How it is preheated, where it is to be. */
+    public Optional<PreheatPlan> plan() {
         if (!given.toBePreheated()) {
             return Optional.empty();
         }

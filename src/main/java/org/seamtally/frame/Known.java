@@ -1,6 +1,8 @@
 package org.seamtally.frame;
 
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUp;
@@ -12,7 +14,7 @@ import org.seamtally.seam.Seam;
 final class Known {
 
     private final Map<Joint, Seam> seams = new HashMap<>();
-    private final Map<SetUp, StartTransient> starts = new HashMap<>();
+    private final Map<SetUp, StartTransient> starts = new LinkedHashMap<>();
     private final KnownTransients others;
 
     /** @param others starts that other requests have had computed */
@@ -22,6 +24,11 @@ final class Known {
 
     Seam seam(Joint joint) {
         return seams.computeIfAbsent(joint, Joint::seam);
+    }
+
+    /** The starts of all set-ups in use, in the order they were first met. */
+    Collection<StartTransient> starts() {
+        return starts.values();
     }
 
     StartTransient start(SetUp setUp) {

@@ -17,6 +17,7 @@ import org.seamtally.preheat.HeatSource;
  * @param tackTime s
  * @param electricity drawn by the power source, J
  * @param gas by where it goes
+ * @param storedGas what the hose holds above its flowing state, over all starts: the bound of the start surge, m³
  * @param preheatContent heat stored in the steel, J
  * @param preheatEnergy supplied by flame or electricity, J
  * @param preheatFuel mass by fuel, kg
@@ -32,6 +33,7 @@ public record Totals(
         double tackTime,
         double electricity,
         GasUse gas,
+        double storedGas,
         double preheatContent,
         double preheatEnergy,
         Map<String, Double> preheatFuel,
@@ -39,7 +41,7 @@ public record Totals(
         Labour labour) {
 
     static final Totals NONE =
-            new Totals(0, 0, 0, FillerUse.NONE, 0, 0, 0, GasUse.NONE, 0, 0, Map.of(), 0, Labour.NONE);
+            new Totals(0, 0, 0, FillerUse.NONE, 0, 0, 0, GasUse.NONE, 0, 0, 0, Map.of(), 0, Labour.NONE);
 
     /** Sum of all the joints of a frame. */
     static Totals of(Iterable<JointEstimate> joints) {
@@ -67,6 +69,7 @@ public record Totals(
                 joint.arc().tackTime(),
                 joint.arc().electricity(),
                 joint.gas(),
+                joint.storedGas() * joint.gas().starts(),
                 joint.preheat().map(p -> p.content()).orElse(0.0),
                 energy,
                 fuel,
@@ -91,6 +94,7 @@ public record Totals(
                 tackTime + other.tackTime,
                 electricity + other.electricity,
                 gas.plus(other.gas),
+                storedGas + other.storedGas,
                 preheatContent + other.preheatContent,
                 preheatEnergy + other.preheatEnergy,
                 fuel,
@@ -109,6 +113,7 @@ public record Totals(
                 tackTime,
                 electricity,
                 gas.plus(leaked),
+                storedGas,
                 preheatContent,
                 preheatEnergy,
                 preheatFuel,
@@ -129,6 +134,7 @@ public record Totals(
                 tackTime * count,
                 electricity * count,
                 gas.times(count),
+                storedGas * count,
                 preheatContent * count,
                 preheatEnergy * count,
                 fuel,

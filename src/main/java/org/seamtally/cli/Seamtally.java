@@ -1,0 +1,12 @@
+package org.seamtally.cli;
+
+import picocli.CommandLine.Command;
+
+/** The commands. */
+@Command(
+        name = "seamtally",
+        description = "Quotes the TIG welding of tube frames.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        subcommands = {EstimateCommand.class, CompareCommand.class, ServeCommand.class})
+final class Seamtally {}

@@ -1,0 +1,68 @@
+package org.seamtally.frame;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.seamtally.gas.StartTransient;
+import org.seamtally.gas.SteadyState;
+
+/** What to look at on a gas set-up. */
+final class GasCautions {
+
+    private GasCautions() {}
+
+    /** @param name of the set-up, where there are several */
+    static List<Caution> of(StartTransient start, Optional<String> name) {
+        List<Caution> cautions = new ArrayList<>();
+        SteadyState steady = start.steady();
+        String which = name.map(n -> "\"" + n + "\": ").orElse("");
+        if (!steady.reachable()) {
+            cautions.add(caution(
+                    "flow-not-reached",
+                    which
+                            + String.format(
+                                    Locale.ROOT,
+                                    "the set flow cannot be reached: even with the meter open only %.0f %% of it passes, and gas"
+                                            + " is counted at that. The shield is too thin: raise the supply's pressure or take a"
+                                            + " wider hose or orifice.",
+                                    100 * steady.flow() / start.setUp().flow())));
+            return cautions;
+        }
+        if (!steady.stands()) {
+            cautions.add(caution(
+                    "setting-drifts",
+                    which
+                            + String.format(
+                                    Locale.ROOT,
+                                    "a meter set in choked flow and left alone drifts by %+.1f %% with this hose and orifice: set"
+                                            + " the flow anew with the set-up as it is.",
+                                    100 * steady.drift())));
+        }
+        if (steady.nozzleReynolds() > StartTransient.LAMINAR_NOZZLE) {
+            cautions.add(caution(
+                    "turbulent-flow",
+                    which
+                            + String.format(
+                                    Locale.ROOT,
+                                    "the nozzle's Reynolds number at the set flow is %.0f, above 2300: air may be drawn into the"
+                                            + " shield throughout.",
+                                    steady.nozzleReynolds())));
+        } else if (start.peakNozzleReynolds() > StartTransient.LAMINAR_NOZZLE) {
+            cautions.add(caution(
+                    "turbulent-start",
+                    which
+                            + String.format(
+                                    Locale.ROOT,
+                                    "at each start the nozzle's Reynolds number stands above 2300 for %.1f s (peak %.0f): air may"
+                                            + " be drawn into the shield. A model value, ± 50 %%.",
+                                    start.turbulentTime().orElse(0),
+                                    start.peakNozzleReynolds())));
+        }
+        return cautions;
+    }
+
+    private static Caution caution(String cause, String text) {
+        return new Caution(cause, text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1), Optional.empty());
+    }
+}

@@ -1,0 +1,21 @@
+package org.seamtally.wire;
+
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** One joint's arc time. */
+@Schema(description = "One joint's travel speed, arc time and heat input.")
+public record ArcTimeAnswer(
+        @Schema(description = "The arc.", required = true) ArcAnswer arc,
+
+        @Schema(description = "Every default that was used.", required = true)
+        List<AssumptionAnswer> assumptions,
+
+        @Schema(description = "What the figures rest on.", required = true)
+        List<BasisAnswer> basis,
+
+        @Schema(description = "What to look at.", required = true)
+        List<CautionAnswer> cautions,
+
+        @Schema(description = "What computed it.", required = true)
+        EngineAnswer engine) {}

@@ -1,0 +1,211 @@
+package org.seamtally.wire;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+import org.seamtally.catalogue.Catalogue;
+import org.seamtally.frame.Basis;
+import org.seamtally.frame.Caution;
+import org.seamtally.frame.FrameCautions;
+import org.seamtally.frame.FrameEstimate;
+import org.seamtally.frame.FrameEstimator;
+import org.seamtally.frame.GasEstimator;
+import org.seamtally.frame.GasInquiry;
+import org.seamtally.frame.JointWork;
+import org.seamtally.frame.Problem;
+import org.seamtally.frame.UnworkableException;
+import org.seamtally.gas.KnownTransients;
+import org.seamtally.gas.SetUpComparison;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Rate;
+import org.seamtally.quantity.UnitSystem;
+
+/** The one entry: a text in, an answer or a problem out. The service, the shell and batches all call it. */
+public final class Engine {
+
+    private final EngineAnswer identity;
+    private final KnownTransients starts = new KnownTransients(KnownTransients.USUAL_CAPACITY);
+    private final FrameEstimator estimator = new FrameEstimator(starts);
+    private final GasEstimator gases = new GasEstimator(starts);
+
+    /** @param version of the program */
+    public Engine(String version) {
+        identity = new EngineAnswer(version, Catalogue.version());
+    }
+
+    /** What computes. */
+    public EngineAnswer identity() {
+        return identity;
+    }
+
+    /** Gas starts that are kept between requests, for their metrics. */
+    public KnownTransients starts() {
+        return starts;
+    }
+
+    /** Estimates a frame from a {@link FrameEstimateRequest}. */
+    public Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units) throws IOException {
+        return answer(in, FrameEstimateRequest.class, request -> {
+            FrameEstimate estimate = estimator.estimate(request.job());
+            List<String> kinds = request.frame().joints().stream()
+                    .map(joint -> JointKinds.nameOf(joint.getClass()))
+                    .toList();
+            return FrameEstimateAnswer.of(estimate, kinds, new Shown(units), identity);
+        });
+    }
+
+    /** One joint's seam, deposit and filler from a {@link OneJointRequest}. */
+    public Outcome<DepositAnswer> deposit(InputStream in, UnitSystem units) throws IOException {
+        Shown shown = new Shown(units);
+        return oneJoint(in, single -> {
+            JointWork work = single.work();
+            SeamAnswer seam = SeamAnswer.of(work.seam(), shown);
+            FillerAnswer filler = FillerAnswer.of(work.filler(), shown);
+            return new DepositAnswer(
+                    seam,
+                    filler,
+                    AssumptionAnswer.of(single.assumptions(), shown),
+                    BasisAnswer.of(List.of(Basis.SEAM, Basis.FILLER)),
+                    cautions(work),
+                    identity);
+        });
+    }
+
+    /** One joint's travel speed, arc time and heat input from a {@link OneJointRequest}. */
+    public Outcome<ArcTimeAnswer> arcTime(InputStream in, UnitSystem units) throws IOException {
+        Shown shown = new Shown(units);
+        return oneJoint(in, single -> {
+            JointWork work = single.work();
+            ArcAnswer arc = ArcAnswer.of(work.arc(), work.arcSettings(), shown);
+            return new ArcTimeAnswer(
+                    arc,
+                    AssumptionAnswer.of(single.assumptions(), shown),
+                    BasisAnswer.of(List.of(Basis.SEAM, Basis.ARC)),
+                    cautions(work),
+                    identity);
+        });
+    }
+
+    /** One joint's preheat from a {@link OneJointRequest}; asking is enough, the joint need not say so. */
+    public Outcome<JointPreheatAnswer> preheat(InputStream in, UnitSystem units) throws IOException {
+        Shown shown = new Shown(units);
+        return answer(in, OneJointRequest.class, request -> {
+            FrameEstimator.Single single =
+                    estimator.single(request.joint().given().asPreheated(), request.settings());
+            JointWork work = single.work();
+            PreheatAnswer preheat = PreheatAnswer.of(
+                    work.preheat().orElseThrow(), work.plan().orElseThrow().source(), shown);
+            return new JointPreheatAnswer(
+                    preheat,
+                    AssumptionAnswer.of(single.assumptions(), shown),
+                    BasisAnswer.of(List.of(Basis.PREHEAT)),
+                    cautions(work),
+                    identity);
+        });
+    }
+
+    /** One set-up's losses from a {@link GasLossRequest}. */
+    public Outcome<GasLossAnswer> gasLoss(InputStream in, UnitSystem units) throws IOException {
+        Shown shown = new Shown(units);
+        return answer(in, GasLossRequest.class, request -> {
+            GasInquiry inquiry = gases.inquiry(
+                    GasRequest.given(request.gas()),
+                    ArcRequest.given(request.arc()),
+                    Read.quantity(request.burnTime(), Dimension.TIME),
+                    Read.quantity(request.arcOffTime(), Dimension.TIME),
+                    Read.maybe(request.joint()).map(JointRequest::given));
+            return new GasLossAnswer(
+                    PerStartAnswer.of(inquiry.perStart(), request.burnTime() != null, shown),
+                    SteadyAnswer.of(inquiry.filled().steady(), shown),
+                    StartAnswer.of(inquiry.filled(), shown),
+                    inquiry.joint()
+                            .map(use ->
+                                    GasAnswer.of(use, inquiry.filled().steady().storedGas() * use.starts(), shown))
+                            .orElse(null),
+                    AssumptionAnswer.of(inquiry.assumptions(), shown),
+                    BasisAnswer.of(List.of(Basis.GAS)),
+                    CautionAnswer.of(inquiry.cautions()),
+                    identity);
+        });
+    }
+
+    /** Set-ups compared from a {@link ComparisonRequest}. */
+    public Outcome<ComparisonAnswer> comparison(InputStream in, UnitSystem units) throws IOException {
+        Shown shown = new Shown(units);
+        return answer(in, ComparisonRequest.class, request -> {
+            GasEstimator.Comparison comparison = compare(request);
+            Optional<CurrencyUnit> currency = Read.maybe(Read.text(request.currency()))
+                    .map(code -> CurrencyUnit.of(code.toUpperCase(Locale.ROOT)));
+            SetUpComparison compared = comparison.compared();
+            return new ComparisonAnswer(
+                    compared.setUps().stream()
+                            .map(setUp -> SetUpAnswer.of(setUp, compared.duty().startsPerYear(), currency, shown))
+                            .toList(),
+                    compared.best().map(best -> best.name()).orElse(null),
+                    currency.map(CurrencyUnit::getCode).orElse(null),
+                    AssumptionAnswer.of(comparison.assumptions(), shown),
+                    BasisAnswer.of(List.of(Basis.GAS)),
+                    CautionAnswer.of(comparison.cautions()),
+                    identity);
+        });
+    }
+
+    private GasEstimator.Comparison compare(ComparisonRequest request) {
+        DutyRequest duty = request.duty();
+        Rate price = Read.rate(request.gasPrice(), Dimension.GAS_VOLUME);
+        Optional<BigDecimal> perCubicMetre = Read.maybe(price).map(rate -> rate.of(1));
+        return gases.compare(
+                new GasEstimator.GivenDuty(
+                        Read.whole(duty.startsPerShift()),
+                        Read.quantity(duty.burnTime(), Dimension.TIME),
+                        Read.quantity(duty.arcOffTime(), Dimension.TIME),
+                        Read.whole(duty.shiftsPerYear()),
+                        Read.quantity(duty.current(), Dimension.CURRENT)),
+                GasRequest.given(request.gas()),
+                request.setUps().stream()
+                        .map(setUp -> new GasEstimator.GivenSetUp(
+                                setUp.name().text(),
+                                setUp.over(GasRequest.given(request.gas())),
+                                Read.maybe(Read.decimal(setUp.price()))))
+                        .toList(),
+                perCubicMetre);
+    }
+
+    private static List<CautionAnswer> cautions(JointWork work) {
+        List<Caution> all = new ArrayList<>(work.cautions());
+        all.addAll(FrameCautions.always());
+        return CautionAnswer.of(all);
+    }
+
+    private <A> Outcome<A> oneJoint(InputStream in, Work<FrameEstimator.Single, A> work) throws IOException {
+        return answer(
+                in,
+                OneJointRequest.class,
+                request -> work.on(estimator.single(request.joint().given(), request.settings())));
+    }
+
+    /** What is done with a request that fits. */
+    private interface Work<R, A> {
+        A on(R request) throws RefusedException;
+    }
+
+    private static <R, A> Outcome<A> answer(InputStream in, Class<R> type, Work<R, A> work) throws IOException {
+        try {
+            return new Outcome.Answered<>(work.on(RequestReader.read(in, type)));
+        } catch (RefusedException e) {
+            return new Outcome.Refused<>(e.problem());
+        } catch (UnworkableException e) {
+            return new Outcome.Refused<>(ProblemReport.invalid(RequestReader.sorted(
+                    e.problems().stream().map(Engine::violation).toList())));
+        }
+    }
+
+    private static Violation violation(Problem problem) {
+        return new Violation(problem.path(), problem.key(), problem.message(), null, null);
+    }
+}

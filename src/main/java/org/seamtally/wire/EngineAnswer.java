@@ -1,0 +1,12 @@
+package org.seamtally.wire;
+
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** What computed an answer. */
+@Schema(description = "What computed the answer: the same engine gives the same answer.")
+public record EngineAnswer(
+        @Schema(description = "Version of the program.", required = true, examples = "0.1.0")
+        String version,
+
+        @Schema(description = "Digest of the catalogue's tables.", required = true)
+        String catalogue) {}

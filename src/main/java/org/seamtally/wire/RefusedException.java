@@ -1,0 +1,18 @@
+package org.seamtally.wire;
+
+/** A request that is not carried out, on its way to the one place that answers. */
+final class RefusedException extends Exception {
+
+    private static final long serialVersionUID = 1;
+
+    private final transient ProblemReport problem;
+
+    RefusedException(ProblemReport problem) {
+        super(problem.title(), null, false, false);
+        this.problem = problem;
+    }
+
+    ProblemReport problem() {
+        return problem;
+    }
+}
