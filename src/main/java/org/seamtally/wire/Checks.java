@@ -11,8 +11,8 @@ import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.QuantityException;
 import org.seamtally.quantity.Rate;
 
-/** The constraints on the fields of a request. A field that was left out fits: that it is needed is said elsewhere. */
-final class Checks {
+/** The constraints on the fields of a request, public only because the validator makes them. A field that was left out fits: that it is needed is said elsewhere. */
+public final class Checks {
 
     // a sum above this was never meant; it also keeps exact arithmetic on "1e999999999" away
     private static final int LONGEST_NUMBER = 40;
@@ -44,7 +44,7 @@ final class Checks {
         return finding(e.key(), e.getMessage(), leaf, e.taken());
     }
 
-    static final class WithinCheck extends LeafCheck<Within> {
+    public static final class WithinCheck extends LeafCheck<Within> {
 
         private Dimension dimension;
         private double min;
@@ -80,7 +80,7 @@ final class Checks {
         }
     }
 
-    static final class ShareCheck extends LeafCheck<Share> {
+    public static final class ShareCheck extends LeafCheck<Share> {
 
         private BigDecimal min;
         private BigDecimal max;
@@ -116,7 +116,7 @@ final class Checks {
         return new BigDecimal(text);
     }
 
-    static final class WholeCheck extends LeafCheck<Whole> {
+    public static final class WholeCheck extends LeafCheck<Whole> {
 
         private int min;
         private int max;
@@ -144,7 +144,7 @@ final class Checks {
         }
     }
 
-    static final class TruthCheck extends LeafCheck<Truth> {
+    public static final class TruthCheck extends LeafCheck<Truth> {
 
         @Override
         Contradictions.Finding look(Leaf leaf) {
@@ -154,7 +154,7 @@ final class Checks {
         }
     }
 
-    static final class TextCheck extends LeafCheck<Text> {
+    public static final class TextCheck extends LeafCheck<Text> {
 
         private int max;
 
@@ -180,7 +180,7 @@ final class Checks {
         }
     }
 
-    static final class WordCheck extends LeafCheck<Word> {
+    public static final class WordCheck extends LeafCheck<Word> {
 
         private Words words;
 
@@ -201,7 +201,7 @@ final class Checks {
         }
     }
 
-    static final class PriceCheck extends LeafCheck<Price> {
+    public static final class PriceCheck extends LeafCheck<Price> {
 
         private static final BigDecimal MOST = new BigDecimal(Price.MOST);
         private Dimension[] dimensions;
@@ -236,7 +236,7 @@ final class Checks {
         }
     }
 
-    static final class SumCheck extends LeafCheck<Sum> {
+    public static final class SumCheck extends LeafCheck<Sum> {
 
         @Override
         Contradictions.Finding look(Leaf leaf) {
@@ -253,7 +253,7 @@ final class Checks {
     }
 
     /** Has a part check itself. */
-    static final class Across implements ConstraintValidator<CrossCheck, CrossChecked> {
+    public static final class Across implements ConstraintValidator<CrossCheck, CrossChecked> {
 
         @Override
         public boolean isValid(CrossChecked part, ConstraintValidatorContext context) {
