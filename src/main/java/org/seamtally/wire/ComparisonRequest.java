@@ -27,10 +27,9 @@ public record ComparisonRequest(
         Leaf gasPrice,
 
         @NotNull
-        @Valid
         @Size(min = SetUpComparison.FEWEST, max = SetUpComparison.MOST)
         @Schema(description = "The set-ups, 2 to 50 of them.")
-        List<@NotNull SetUpRequest> setUps)
+        List<@NotNull @Valid SetUpRequest> setUps)
         implements CrossChecked {
 
     @Override

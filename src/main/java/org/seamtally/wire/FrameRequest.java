@@ -19,10 +19,9 @@ public record FrameRequest(
         Leaf quantity,
 
         @NotNull
-        @Valid
         @Size(min = 1, max = FrameRequest.MOST_JOINTS)
         @Schema(description = "The joints, 1 to 10 000 of them.")
-        List<@NotNull JointRequest> joints)
+        List<@NotNull @Valid JointRequest> joints)
         implements CrossChecked {
 
     /** Joints of a frame at most: far beyond any frame, and a bound on what one request may cost. */

@@ -56,8 +56,8 @@ public record PricesRequest(
         @Sum @Schema(description = "The least that an order is charged.", examples = "250.00")
         Leaf minimumCharge,
 
-        @Valid @Size(max = 100) @Schema(description = "Lines of the shop's own, for the whole order.")
-        List<@NotNull OtherWorkRequest> otherWork)
+        @Size(max = 100) @Schema(description = "Lines of the shop's own, for the whole order.")
+        List<@NotNull @Valid OtherWorkRequest> otherWork)
         implements CrossChecked {
 
     Prices given() {

@@ -1,0 +1,166 @@
+package org.seamtally.api;
+
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.io.IOException;
+import java.io.InputStream;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.seamtally.quantity.UnitSystem;
+import org.seamtally.wire.ArcTimeAnswer;
+import org.seamtally.wire.ComparisonAnswer;
+import org.seamtally.wire.ComparisonRequest;
+import org.seamtally.wire.DepositAnswer;
+import org.seamtally.wire.Engine;
+import org.seamtally.wire.FrameEstimateAnswer;
+import org.seamtally.wire.FrameEstimateRequest;
+import org.seamtally.wire.GasLossAnswer;
+import org.seamtally.wire.GasLossRequest;
+import org.seamtally.wire.JointPreheatAnswer;
+import org.seamtally.wire.OneJointRequest;
+import org.seamtally.wire.Outcome;
+
+/** What is worked out and kept nowhere. */
+@Path("/v1")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "estimates", description = "Worked out from what is sent, and kept nowhere.")
+public class EstimatesResource {
+
+    private final Engine engine;
+
+    EstimatesResource(Engine engine) {
+        this.engine = engine;
+    }
+
+    @POST
+    @Path("/frame-estimates")
+    @Operation(
+            operationId = "estimateFrame",
+            summary = "Estimate a frame",
+            description = "The whole frame: per joint, per frame, for the order, and priced where prices are sent.")
+    @RequestBody(
+            required = true,
+            description = "The frame, the shop's settings and its prices.",
+            content = @Content(schema = @Schema(implementation = FrameEstimateRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "The estimate.",
+            content = @Content(schema = @Schema(implementation = FrameEstimateAnswer.class)))
+    public Response frameEstimate(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::frameEstimate);
+    }
+
+    @POST
+    @Path("/deposits")
+    @Operation(
+            operationId = "workOutDeposit",
+            summary = "One joint's deposit",
+            description = "One joint's seam length, deposit volume, filler mass and rods.")
+    @RequestBody(
+            required = true,
+            description = "The joint.",
+            content = @Content(schema = @Schema(implementation = OneJointRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "Seam, deposit and filler.",
+            content = @Content(schema = @Schema(implementation = DepositAnswer.class)))
+    public Response deposit(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::deposit);
+    }
+
+    @POST
+    @Path("/arc-times")
+    @Operation(
+            operationId = "workOutArcTime",
+            summary = "One joint's arc time",
+            description = "One joint's travel speed, arc time and heat input.")
+    @RequestBody(
+            required = true,
+            description = "The joint.",
+            content = @Content(schema = @Schema(implementation = OneJointRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "The arc.",
+            content = @Content(schema = @Schema(implementation = ArcTimeAnswer.class)))
+    public Response arcTime(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::arcTime);
+    }
+
+    @POST
+    @Path("/gas-losses")
+    @Operation(
+            operationId = "workOutGasLoss",
+            summary = "One set-up's gas losses",
+            description = "Gas of one start by part, the steady state, and the start transient's curve.")
+    @RequestBody(
+            required = true,
+            description = "The set-up.",
+            content = @Content(schema = @Schema(implementation = GasLossRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "What each start takes.",
+            content = @Content(schema = @Schema(implementation = GasLossAnswer.class)))
+    public Response gasLoss(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::gasLoss);
+    }
+
+    @POST
+    @Path("/gas-setup-comparisons")
+    @Operation(
+            operationId = "compareSetUps",
+            summary = "Compare gas set-ups",
+            description = "Several set-ups under one duty: loss a year, peak flow, payback, and the best orifice.")
+    @RequestBody(
+            required = true,
+            description = "The duty and the set-ups.",
+            content = @Content(schema = @Schema(implementation = ComparisonRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "The set-ups beside the first.",
+            content = @Content(schema = @Schema(implementation = ComparisonAnswer.class)))
+    public Response comparison(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::comparison);
+    }
+
+    @POST
+    @Path("/preheats")
+    @Operation(
+            operationId = "workOutPreheat",
+            summary = "One joint's preheat",
+            description = "One joint's preheat: energy, fuel and time.")
+    @RequestBody(
+            required = true,
+            description = "The joint and how it is preheated.",
+            content = @Content(schema = @Schema(implementation = OneJointRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "What preheating takes.",
+            content = @Content(schema = @Schema(implementation = JointPreheatAnswer.class)))
+    public Response preheat(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::preheat);
+    }
+
+    /** A part of the engine that reads a body and answers in units. */
+    private interface Entry<A> {
+        Outcome<A> ask(InputStream in, UnitSystem units) throws IOException;
+    }
+
+    private static <A> Response answer(InputStream body, UriInfo uri, Entry<A> entry) throws IOException {
+        UnitSystem units = Query.units(uri);
+        Outcome<A> outcome = entry.ask(new Body(body == null ? InputStream.nullInputStream() : body), units);
+        return outcome instanceof Outcome.Refused<A> refused
+                ? Problems.response(refused.problem())
+                : Response.ok(((Outcome.Answered<A>) outcome).answer()).build();
+    }
+}

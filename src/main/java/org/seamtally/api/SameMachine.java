@@ -1,0 +1,92 @@
+package org.seamtally.api;
+
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.net.URI;
+import java.util.Locale;
+import java.util.Set;
+import org.seamtally.wire.Json;
+import org.seamtally.wire.ProblemReport;
+
+/**
+ * As long as the service is open, keeps other web sites out of it: a browser on this machine will send their requests
+ * here too, under a name of theirs (DNS rebinding) or from a page of theirs.
+ */
+@ApplicationScoped
+public class SameMachine {
+
+    private static final Set<String> NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
+
+    // before everything else that the framework puts in front of resources
+    private static final int FIRST = 1000;
+
+    void register(@Observes Filters filters) {
+        filters.register(SameMachine::check, FIRST);
+    }
+
+    private static void check(RoutingContext context) {
+        HttpServerRequest request = context.request();
+        if (!isHere(request.authority() == null ? null : request.authority().toString())) {
+            refuse(context, "foreign-host", "The service answers to localhost, 127.0.0.1 and [::1] alone.");
+        } else if (!isHereOrAbsent(request.getHeader("Origin"))) {
+            refuse(context, "foreign-origin", "Pages of other origins may not ask here.");
+        } else if ("cross-site".equalsIgnoreCase(request.getHeader("Sec-Fetch-Site"))) {
+            refuse(context, "foreign-origin", "Pages of other sites may not ask here.");
+        } else if (declaredLength(request) > Body.LARGEST) {
+            request.pause();
+            context.response().putHeader("Connection", "close");
+            answer(context, Problems.tooLargeReport());
+        } else {
+            context.next();
+        }
+    }
+
+    /** The name in a Host header, its port left out. */
+    private static boolean isHere(String host) {
+        if (host == null) {
+            return false;
+        }
+        int port = host.lastIndexOf(':');
+        String name = port > host.lastIndexOf(']') ? host.substring(0, port) : host;
+        return NAMES.contains(name.toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean isHereOrAbsent(String origin) {
+        if (origin == null) {
+            return true;
+        }
+        try {
+            String host = URI.create(origin).getHost();
+            return host != null && NAMES.contains(host.toLowerCase(Locale.ROOT));
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
+    }
+
+    private static long declaredLength(HttpServerRequest request) {
+        String length = request.getHeader("Content-Length");
+        try {
+            return length == null ? 0 : Long.parseLong(length.strip());
+        } catch (NumberFormatException e) {
+            return Long.MAX_VALUE;
+        }
+    }
+
+    private static void refuse(RoutingContext context, String word, String detail) {
+        answer(context, ProblemReport.of(403, word, "Not from there.", detail));
+    }
+
+    private static void answer(RoutingContext context, ProblemReport problem) {
+        try {
+            context.response()
+                    .setStatusCode(problem.status())
+                    .putHeader("Content-Type", Problems.MEDIA_TYPE)
+                    .end(Json.mapper().writeValueAsString(problem));
+        } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
