@@ -1,6 +1,7 @@
 package org.seamtally.metal;
 
-import java.util.Locale;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 import org.seamtally.catalogue.Element;
@@ -28,8 +29,16 @@ record Range(String what, double least, double greatest, String unit) {
         if (holds(value)) {
             return Optional.empty();
         }
-        return Optional.of(String.format(
-                Locale.ROOT, "%s %.4g %s is outside %.4g to %.4g %s", what, value, unit, least, greatest, unit));
+        return Optional.of(what + " " + plain(value) + " " + unit + " is outside " + plain(least) + " to "
+                + plain(greatest) + " " + unit);
+    }
+
+    /** Six digits tell a value from the bound it has just passed. */
+    private static String plain(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** The range of one element, asked of a whole analysis. */
