@@ -1,0 +1,261 @@
+package org.seamtally.metal;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.DoublePredicate;
+import org.seamtally.metal.FilletSeam.Stretch;
+import org.seamtally.metal.FilletZone.Throat;
+
+/**
+ * A fillet's legs, zone by zone, against the named rule of AWS D1.1's tubular clause. No load is considered: a seam meets
+ * the rule or does not meet it, and neither is an acceptance.
+ *
+ * @param zones each zone that the seam has, in the order of the clause
+ * @param leastThroat least effective throat over the angles up to 135°, m; empty where all of the seam is more open
+ * @param below60 share of the seam where the angle is below 60°
+ * @param above135 share of the seam where the angle is above 135°
+ * @param scope what keeps the seam, or may keep it, out of the code's scope
+ * @param cautions on root, legs, edge and face
+ */
+public record FilletAdequacy(
+        List<Zone> zones,
+        OptionalDouble leastThroat,
+        double below60,
+        double above135,
+        List<String> scope,
+        List<Caution> cautions) {
+
+    /** AWS D1.1 takes fillets in skewed joints from 60° (D. K. Miller, Designing Fillet Welds for Skewed T-joints). */
+    private static final double LEAST_ANGLE = 60;
+
+    /** Up to 135°, by the same source. */
+    private static final double GREATEST_ANGLE = 135;
+
+    /** Below it nothing counts: AWS D1.1, skewed T-joints, from memory. */
+    private static final double NOTHING_COUNTS = 30;
+
+    /** Legs and walls are given in inches or millimetres: equal ones differ in the last bits. */
+    private static final double EQUAL = 1 - 1e-9;
+
+    /** Rise over face width up to which a convex face is called slightly convex: common practice, no source. */
+    private static final double SLIGHTLY_CONVEX = 0.10;
+
+    /** From this edge on, 1/4 in, m, the fillet keeps 1/16 in off: AISC 360 J2.2b, read second-hand. */
+    private static final double THICK_EDGE = 6.35e-3;
+
+    private static final double OFF_A_THICK_EDGE = 1.5875e-3;
+
+    /** The least wall of AWS D1.1's tubular scope, 1/8 in, m. */
+    private static final double LEAST_WALL = 3.175e-3;
+
+    /**
+     * One zone of the seam.
+     *
+     * @param zone by angle
+     * @param share of the seam's length
+     * @param legOfWall the leg that counts over the thinner wall
+     * @param leastThroat least effective throat in it up to 135°, m; empty where all of it is more open
+     * @param demands the leg asked for and whether it is met, by throat; empty where the clause takes no fillet
+     */
+    public record Zone(
+            FilletZone zone, double share, double legOfWall, OptionalDouble leastThroat, Map<Throat, Demand> demands) {
+
+        /** Copies the map. */
+        public Zone {
+            demands = Map.copyOf(demands);
+        }
+    }
+
+    /**
+     * What the clause asks for in a zone.
+     *
+     * @param legOfWall leg over the thinner wall
+     * @param leg m
+     * @param met whether the leg that counts is as long
+     */
+    public record Demand(double legOfWall, double leg, boolean met) {}
+
+    /** Copies the lists. */
+    public FilletAdequacy {
+        zones = List.copyOf(zones);
+        scope = List.copyOf(scope);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** Checks a seam. */
+    public static FilletAdequacy of(FilletSeam seam) {
+        double leg = legThatCounts(seam);
+        List<Zone> zones = new ArrayList<>();
+        for (FilletZone zone : FilletZone.values()) {
+            List<Stretch> there = seam.stretches().stream()
+                    .filter(stretch -> FilletZone.of(stretch.dihedral()) == zone)
+                    .toList();
+            if (!there.isEmpty()) {
+                zones.add(zone(zone, seam, leg, there));
+            }
+        }
+        OptionalDouble leastThroat = leastThroat(seam, leg, seam.stretches());
+        double below60 = share(seam, angle -> angle < LEAST_ANGLE);
+        double above135 = share(seam, angle -> angle > GREATEST_ANGLE);
+        return new FilletAdequacy(
+                zones, leastThroat, below60, above135, scope(seam), cautions(seam, leg, zones, below60, above135));
+    }
+
+    /** Share of the seam where the angle lies outside the 60° to 135° of the code's fillets. */
+    public double outside60To135() {
+        return below60 + above135;
+    }
+
+    /**
+     * Whether every zone that takes a fillet meets the rule for that throat. A zone over 120° takes none: it is left out
+     * here and cautioned.
+     */
+    public boolean meets(Throat throat) {
+        return zones.stream()
+                .filter(zone -> zone.zone().takesFillet())
+                .allMatch(zone -> zone.demands().get(throat).met());
+    }
+
+    /**
+     * The least leg that meets the rule for that throat in every zone that takes a fillet, m; empty where no zone does.
+     */
+    public OptionalDouble leastLeg(Throat throat) {
+        return zones.stream()
+                .filter(zone -> zone.zone().takesFillet())
+                .mapToDouble(zone -> zone.demands().get(throat).leg())
+                .max();
+    }
+
+    private static Zone zone(FilletZone zone, FilletSeam seam, double leg, List<Stretch> there) {
+        Map<Throat, Demand> demands = new EnumMap<>(Throat.class);
+        if (zone.takesFillet()) {
+            boolean counts =
+                    there.stream().allMatch(stretch -> FilletZone.degrees(stretch.dihedral()) >= NOTHING_COUNTS);
+            for (Throat throat : Throat.values()) {
+                double asked = zone.leg(throat) * seam.wall();
+                demands.put(throat, new Demand(zone.leg(throat), asked, counts && leg >= asked * EQUAL));
+            }
+        }
+        double share = there.stream().mapToDouble(Stretch::share).sum();
+        return new Zone(zone, share, leg / seam.wall(), leastThroat(seam, leg, there), demands);
+    }
+
+    private static OptionalDouble leastThroat(FilletSeam seam, double leg, List<Stretch> stretches) {
+        double hollow = seam.face() == FaceForm.CONCAVE ? seam.rise() : 0;
+        return stretches.stream()
+                .filter(stretch -> FilletZone.degrees(stretch.dihedral()) <= GREATEST_ANGLE)
+                .mapToDouble(stretch -> EffectiveThroat.of(leg, stretch.dihedral(), hollow))
+                .min();
+    }
+
+    /** Share of the seam whose angle, in degrees, is such. */
+    private static double share(FilletSeam seam, DoublePredicate such) {
+        return seam.stretches().stream()
+                .filter(stretch -> such.test(FilletZone.degrees(stretch.dihedral())))
+                .mapToDouble(Stretch::share)
+                .sum();
+    }
+
+    /** An edge gives a fillet no more than its own height to stand on. */
+    private static double legThatCounts(FilletSeam seam) {
+        return Math.min(seam.leg(), longestLegAtEdge(seam));
+    }
+
+    private static double longestLegAtEdge(FilletSeam seam) {
+        if (seam.edgeThickness().isEmpty()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double edge = seam.edgeThickness().getAsDouble();
+        return edge < THICK_EDGE * EQUAL ? edge : edge - OFF_A_THICK_EDGE;
+    }
+
+    private static List<String> scope(FilletSeam seam) {
+        List<String> scope = new ArrayList<>();
+        scope.add("AWS D1.1 names the steels it covers; chromium-molybdenum tube such as 4130 is not among them");
+        if (seam.wall() < LEAST_WALL * EQUAL) {
+            scope.add(
+                    "AWS D1.1 leaves out walls under 1/8 in (3.2 mm): outside the code's scope, shown for comparison");
+        }
+        return scope;
+    }
+
+    private static List<Caution> cautions(
+            FilletSeam seam, double leg, List<Zone> zones, double below60, double above135) {
+        List<Caution> cautions = new ArrayList<>();
+        if (below60 > 0) {
+            cautions.add(new Caution(
+                    "root-not-reached",
+                    percent(below60) + " of the seam has an angle below 60°: the root may not be reached there; a loss"
+                            + " is taken off the throat, and below 30° nothing counts."));
+        }
+        double bevelled = zones.stream()
+                .filter(zone -> !zone.zone().takesFillet())
+                .mapToDouble(Zone::share)
+                .sum();
+        if (bevelled > 0) {
+            cautions.add(new Caution(
+                    "bevel-asked",
+                    percent(bevelled)
+                            + " of the seam has an angle above 120°, where the tubular clause of AWS D1.1 asks"
+                            + " for a bevelled edge; above 135° (" + percent(above135)
+                            + ") it is a groove, whose throat depends on cope and penetration: see the qualified"
+                            + " procedure."));
+        }
+        if (!allMeet(zones)) {
+            cautions.add(new Caution(
+                    "fillet-small",
+                    "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner"
+                            + " wall. No load was considered."));
+        }
+        if (leg < seam.leg() * EQUAL) {
+            cautions.add(new Caution(
+                    "leg-over-edge",
+                    "The leg is longer than the edge it ends on allows (AISC 360 J2.2b: the edge's thickness, 1/16 in"
+                            + " less from 1/4 in on); only so much of it counts."));
+        }
+        faceCaution(seam, zones, cautions);
+        return cautions;
+    }
+
+    private static boolean allMeet(List<Zone> zones) {
+        return zones.stream()
+                .filter(zone -> zone.zone().takesFillet())
+                .allMatch(
+                        zone -> zone.demands().get(Throat.SEVEN_TENTHS_OF_WALL).met());
+    }
+
+    private static void faceCaution(FilletSeam seam, List<Zone> zones, List<Caution> cautions) {
+        if (seam.face() == FaceForm.CONCAVE) {
+            cautions.add(new Caution(
+                    "face-concave",
+                    "A concave face shrinks into tension and may crack along its centreline"
+                            + (allMeet(zones) ? "" : ", the more so as the leg is small")
+                            + "; flat to slightly convex is preferred."));
+        }
+        if (seam.face() == FaceForm.CONVEX && seam.rise() > SLIGHTLY_CONVEX) {
+            List<ConvexityLimit> exceeded = ConvexityLimit.exceededBy(seam);
+            String limits = exceeded.isEmpty()
+                    ? "it stays within EN 25817 levels B to D and AWS D1.1"
+                    : "it exceeds "
+                            + String.join(
+                                    ", ",
+                                    exceeded.stream().map(ConvexityLimit::title).toList());
+            cautions.add(new Caution(
+                    "face-over-convex",
+                    String.format(
+                            Locale.ROOT,
+                            "The face stands out by %.0f %% of its width, a notch at the toes; %s. Flat to slightly"
+                                    + " convex (up to 10 %%) is preferred.",
+                            seam.rise() * 100,
+                            limits)));
+        }
+    }
+
+    private static String percent(double share) {
+        return String.format(Locale.ROOT, "%.0f %%", share * 100);
+    }
+}
