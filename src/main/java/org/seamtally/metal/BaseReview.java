@@ -1,0 +1,87 @@
+package org.seamtally.metal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.seamtally.catalogue.Composition;
+
+/**
+ * What the review finds of the tube itself, whatever the filler.
+ *
+ * @param metal the tube's steel
+ * @param carbonEquivalents of it
+ * @param idealDiameter of it
+ * @param martensiteStart of it
+ * @param cooling from the start temperature
+ * @param coolingRate from the start temperature
+ * @param hardness beside the seam, from the start temperature
+ * @param softenedZone for a quenched-and-tempered tube
+ * @param cautions on the tube
+ */
+public record BaseReview(
+        BaseMetal metal,
+        CarbonEquivalents carbonEquivalents,
+        IdealDiameter idealDiameter,
+        MartensiteStart martensiteStart,
+        CoolingTime cooling,
+        CoolingRate coolingRate,
+        Hardness hardness,
+        Optional<SoftenedZone> softenedZone,
+        List<Caution> cautions) {
+
+    /**
+     * HV 10: the greatest hardness that EN ISO 15614-1 allows in a qualification test of common structural steel welded
+     * without heat treatment, from memory. Shown as a mark to measure by; other steels and procedures have other limits.
+     */
+    private static final double MARK = 380;
+
+    /** Copies the list. */
+    public BaseReview {
+        cautions = List.copyOf(cautions);
+    }
+
+    static BaseReview of(BaseMetal base, WeldingConditions conditions) {
+        Composition steel = base.composition();
+        CoolingTime cooling = CoolingTime.of(
+                conditions.arcEnergy(), conditions.startTemperature(), conditions.wall(), conditions.shape());
+        CoolingRate rate = CoolingRate.of(conditions.arcEnergy(), conditions.startTemperature(), conditions.wall());
+        Hardness hardness = Hardness.of(steel, cooling.time());
+        Optional<SoftenedZone> softened = SoftenedZone.of(base, conditions.wall());
+        IdealDiameter diameter = IdealDiameter.of(steel);
+        MartensiteStart start = MartensiteStart.of(steel);
+        List<Caution> cautions = new ArrayList<>();
+        softened.ifPresent(zone -> cautions.add(new Caution("softened-zone", zone.reason())));
+        if (hardness.greatest() > MARK) {
+            cautions.add(new Caution(
+                    "hard-zone",
+                    String.format(
+                            Locale.ROOT,
+                            "Beside the seam the tube may reach %.0f to %.0f HV without preheat; 380 HV is what EN ISO"
+                                    + " 15614-1 allows for structural steel that is not heat treated after welding."
+                                    + " Hydrogen must be kept out; the qualified procedure decides.",
+                            hardness.least(),
+                            hardness.greatest())));
+        }
+        if (conditions.startTemperature() < PreheatAdvice.LEAST_METAL_TEMPERATURE) {
+            cautions.add(new Caution(
+                    "cold-metal", "The metal is colder than 16 °C: warm it and let it dry before welding."));
+        }
+        outsideRange(diameter, start, hardness).ifPresent(cautions::add);
+        return new BaseReview(
+                base, CarbonEquivalents.of(steel), diameter, start, cooling, rate, hardness, softened, cautions);
+    }
+
+    private static Optional<Caution> outsideRange(IdealDiameter diameter, MartensiteStart start, Hardness hardness) {
+        List<String> outside = new ArrayList<>();
+        diameter.outside().forEach(text -> outside.add("ideal diameter (ASTM A255): " + text));
+        start.outside().forEach(text -> outside.add("martensite start (Andrews): " + text));
+        outside.addAll(hardness.outside());
+        return outside.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Caution(
+                        "outside-range",
+                        "The tube's analysis lies outside the range of a formula; its figure is an extrapolation: "
+                                + String.join("; ", outside) + "."));
+    }
+}

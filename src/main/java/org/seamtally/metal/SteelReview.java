@@ -1,0 +1,60 @@
+package org.seamtally.metal;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.seamtally.metal.Reason.Step;
+
+/**
+ * One tube, one way of welding it and up to ten fillers, best first: not cautioned for cracking, then the least advised
+ * preheat, then the strength nearest the tube's from below, then the classification; the order is a decision of this
+ * project.
+ *
+ * @param base what holds whatever the filler is
+ * @param fillers in the order of their rank
+ */
+public record SteelReview(BaseReview base, List<ReviewedFiller> fillers) {
+
+    /** The most fillers that are compared: more than ten is a search, not a comparison. A decision of this project. */
+    public static final int MOST_FILLERS = 10;
+
+    /** Copies the list. */
+    public SteelReview {
+        fillers = List.copyOf(fillers);
+    }
+
+    /**
+     * Reviews and ranks.
+     *
+     * @param base the tube
+     * @param rods 1 to 10 fillers
+     * @param conditions how the joint is welded
+     * @throws IllegalArgumentException where there are none or too many fillers, or the base's alloy is too high for the
+     *     hardness formulas
+     */
+    public static SteelReview of(BaseMetal base, List<Rod> rods, WeldingConditions conditions) {
+        if (rods.isEmpty() || rods.size() > MOST_FILLERS) {
+            throw new IllegalArgumentException(rods.size() + " fillers: 1 to " + MOST_FILLERS + " are compared");
+        }
+        BaseReview ofBase = BaseReview.of(base, conditions);
+        List<ReviewedFiller> sorted = rods.stream()
+                .map(rod -> ReviewedFiller.of(ofBase, rod, conditions))
+                .sorted(Comparator.comparing(filler -> filler.key(base), RankKey.ORDER))
+                .toList();
+        List<ReviewedFiller> placed = new ArrayList<>();
+        for (int i = 0; i < sorted.size(); i++) {
+            placed.add(sorted.get(i).placed(i + 1, decidedBy(sorted, i, base)));
+        }
+        return new SteelReview(ofBase, placed);
+    }
+
+    /** The step that parts a filler from the next one, or the last one from the one before it. */
+    private static Optional<Step> decidedBy(List<ReviewedFiller> sorted, int place, BaseMetal base) {
+        if (sorted.size() == 1) {
+            return Optional.empty();
+        }
+        int neighbour = place + 1 < sorted.size() ? place + 1 : place - 1;
+        return sorted.get(place).key(base).partedFrom(sorted.get(neighbour).key(base));
+    }
+}
