@@ -24,13 +24,14 @@ public final class Fillers {
     }
 
     private static Filler filler(Table.Row row) {
+        String unit = row.text("strength_unit");
         return new Filler(
                 row.text("classification"),
                 row.text("title"),
                 Analysis.limits(row.text("limits")),
                 Analysis.composition(row.text("typical")),
-                Strength.pascals(row, "tensile_min"),
-                Strength.pascals(row, "yield_min"),
+                Strength.pascals(row.maybeNumber("tensile_min"), unit),
+                Strength.pascals(row.maybeNumber("yield_min"), unit),
                 row.text("test_condition"),
                 row.text("standard"),
                 row.text("source"),

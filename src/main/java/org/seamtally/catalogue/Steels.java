@@ -22,6 +22,7 @@ public final class Steels {
     }
 
     private static Steel steel(Table.Row row) {
+        String unit = row.text("strength_unit");
         String normalizedForm = row.text("normalized_form");
         return new Steel(
                 row.text("name"),
@@ -29,9 +30,9 @@ public final class Steels {
                 HeatTreatment.of(row.text("heat_treatment")),
                 Analysis.limits(row.text("limits")),
                 Analysis.composition(row.text("typical")),
-                Strength.pascals(row, "tensile_min"),
-                Strength.pascals(row, "tensile_max"),
-                Strength.pascals(row, "yield_min"),
+                Strength.pascals(row.maybeNumber("tensile_min"), unit),
+                Strength.pascals(row.maybeNumber("tensile_max"), unit),
+                Strength.pascals(row.maybeNumber("yield_min"), unit),
                 normalizedForm.isEmpty() ? Optional.empty() : Optional.of(normalizedForm),
                 row.text("standard"),
                 row.text("source"),

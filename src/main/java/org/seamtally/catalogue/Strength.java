@@ -10,12 +10,15 @@ final class Strength {
 
     private Strength() {}
 
-    /** Pa; empty where the cell is. */
-    static OptionalDouble pascals(Table.Row row, String column) {
-        OptionalDouble figure = row.maybeNumber(column);
-        return figure.isEmpty()
-                ? figure
-                : OptionalDouble.of(figure.getAsDouble() * pascalsA(row.text("strength_unit")));
+    /**
+     * Pa; empty where the figure is.
+     *
+     * @param figure in {@code unit}
+     * @param unit {@code ksi} or {@code MPa}
+     */
+    static OptionalDouble pascals(OptionalDouble figure, String unit) {
+        double factor = pascalsA(unit);
+        return figure.isEmpty() ? figure : OptionalDouble.of(figure.getAsDouble() * factor);
     }
 
     private static double pascalsA(String unit) {

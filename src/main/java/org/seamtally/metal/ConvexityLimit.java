@@ -28,13 +28,11 @@ enum ConvexityLimit {
     AWS_D1_1("AWS D1.1") {
         @Override
         double at(double width) {
-            double inches = width / METRES_AN_INCH;
+            double inches = Customary.inches(width);
             double limit = inches <= 5.0 / 16 ? 1.0 / 16 : inches < 1 ? 1.0 / 8 : 3.0 / 16;
-            return limit * METRES_AN_INCH;
+            return limit * Customary.METRES_AN_INCH;
         }
     };
-
-    private static final double METRES_AN_INCH = 0.0254;
 
     private final String title;
 

@@ -45,12 +45,12 @@ public record FilletAdequacy(
     private static final double SLIGHTLY_CONVEX = 0.10;
 
     /** From this edge on, 1/4 in, m, the fillet keeps 1/16 in off: AISC 360 J2.2b, read second-hand. */
-    private static final double THICK_EDGE = 6.35e-3;
+    private static final double THICK_EDGE = Customary.METRES_AN_INCH / 4;
 
-    private static final double OFF_A_THICK_EDGE = 1.5875e-3;
+    private static final double OFF_A_THICK_EDGE = Customary.METRES_AN_INCH / 16;
 
     /** The least wall of AWS D1.1's tubular scope, 1/8 in, m. */
-    private static final double LEAST_WALL = 3.175e-3;
+    private static final double LEAST_WALL = Customary.METRES_AN_INCH / 8;
 
     /**
      * One zone of the seam.

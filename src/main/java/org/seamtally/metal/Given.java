@@ -10,19 +10,17 @@ final class Given {
 
     private Given() {}
 
-    static double positive(String what, double value) {
+    static void positive(String what, double value) {
         if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(what + " " + value + " is not positive and finite");
         }
-        return value;
     }
 
-    static double within(String what, double value, double least, double greatest) {
+    static void within(String what, double value, double least, double greatest) {
         if (!(value >= least && value <= greatest)) {
             throw new IllegalArgumentException(
                     String.format(Locale.ROOT, "%s %s is not from %s to %s", what, value, least, greatest));
         }
-        return value;
     }
 
     /** Takes kelvins, gives degrees Celsius. */

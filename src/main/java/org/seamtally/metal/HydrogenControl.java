@@ -20,8 +20,6 @@ import org.seamtally.catalogue.Composition;
 public record HydrogenControl(Level level, double index, Group group, int fahrenheit, List<String> outside)
         implements PreheatMethod {
 
-    private static final double METRES_AN_INCH = 0.0254;
-
     /** The least wall of the code's tubular scope: 1/8 in (3.2 mm as the code rounds it). */
     private static final double LEAST_WALL = 3.2e-3;
 
@@ -138,7 +136,7 @@ public record HydrogenControl(Level level, double index, Group group, int fahren
     /** Below 3/8 in; 3/8 to 3/4; over 3/4 to 1-1/2; over 1-1/2 to 3; over 3. */
     private static int thicknessClass(double wall) {
         // 3/8 in, once in metres, is 3/8 in again only to the last bits
-        double inches = Math.rint(wall / METRES_AN_INCH * 1e9) / 1e9;
+        double inches = Math.rint(Customary.inches(wall) * 1e9) / 1e9;
         if (inches < THICKNESS_CLASSES[0]) {
             return 0;
         }

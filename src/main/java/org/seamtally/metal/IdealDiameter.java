@@ -28,8 +28,6 @@ import org.seamtally.catalogue.Element;
  */
 public record IdealDiameter(double diameter, List<Factor> factors, List<String> outside) {
 
-    private static final double METRES_AN_INCH = 0.0254;
-
     /** ASTM A255, scope: the analyses for which the calculation is meant. */
     private static final List<Range.OfElement> RANGE = List.of(
             new Range.OfElement(C, 0.10, 0.70),
@@ -74,7 +72,7 @@ public record IdealDiameter(double diameter, List<Factor> factors, List<String> 
                 new Factor(V, 1 + 1.73 * steel.of(V)),
                 new Factor(ZR, 1 + 2.5 * steel.of(ZR)));
         double inches = factors.stream().mapToDouble(Factor::value).reduce(1, (a, b) -> a * b);
-        return new IdealDiameter(inches * METRES_AN_INCH, factors, outside(steel));
+        return new IdealDiameter(inches * Customary.METRES_AN_INCH, factors, outside(steel));
     }
 
     /** In inches. The last piece is printed up to 0.90 % C and carried on above. */

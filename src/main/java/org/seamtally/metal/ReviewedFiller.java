@@ -37,9 +37,6 @@ public record ReviewedFiller(
         List<Reason> reasons,
         List<Caution> cautions) {
 
-    private static final double METRES_AN_INCH = 0.0254;
-    private static final double PASCALS_A_KSI = 6.894757e6;
-
     /** The elements that A255 counts and that fillers are alloyed with: those a reason may name. */
     private static final List<Element> HARDENERS = List.of(Element.C, Element.MN, Element.NI, Element.CR, Element.MO);
 
@@ -128,9 +125,9 @@ public record ReviewedFiller(
                 "The diluted weld metal has an ideal diameter of %.1f mm (%.2f in) against the tube's %.1f mm (%.2f in):"
                         + " it is %s hardenable than the tube",
                 diameter.diameter() * 1e3,
-                diameter.diameter() / METRES_AN_INCH,
+                Customary.inches(diameter.diameter()),
                 ofTube * 1e3,
-                ofTube / METRES_AN_INCH,
+                Customary.inches(ofTube),
                 more ? "more" : "no more");
         return comparison + (more && !elements.isEmpty() ? ", since it holds more " + elements + "." : ".");
     }
@@ -145,8 +142,8 @@ public record ReviewedFiller(
         return String.format(
                 Locale.ROOT,
                 "The undiluted weld metal has at least %.0f ksi against the tube's %.0f ksi.",
-                ofRod.getAsDouble() / PASCALS_A_KSI,
-                ofTube.getAsDouble() / PASCALS_A_KSI);
+                Customary.ksi(ofRod.getAsDouble()),
+                Customary.ksi(ofTube.getAsDouble()));
     }
 
     private static List<Caution> cautions(

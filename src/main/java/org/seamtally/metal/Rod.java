@@ -15,10 +15,10 @@ import org.seamtally.catalogue.Filler;
 public record Rod(String name, Composition composition, OptionalDouble tensileStrength, boolean strengthAsWelded) {
 
     /**
-     * The greatest strength that still counts as the 70 ksi class, Pa: 72 ksi, since older editions of AWS A5.18 ask for 72
-     * ksi where the 2005 edition asks for 70 (the latter read in a transcription, the former from memory).
+     * The greatest strength that still counts as the 70 ksi class, Pa: 72 ksi and what rounds to it, since older editions
+     * of AWS A5.18 ask for 72 ksi (from memory) where the 2005 edition asks for 70 (read in a transcription).
      */
-    private static final double SEVENTY_KSI_CLASS = 496.5e6;
+    private static final double SEVENTY_KSI_CLASS = 72.05 * Customary.PASCALS_A_KSI;
 
     /** @throws IllegalArgumentException where a strength is given that is not positive */
     public Rod {

@@ -17,12 +17,13 @@ import org.seamtally.catalogue.Steels;
  */
 public record SoftenedZone(OptionalDouble least, OptionalDouble greatest, String reason) {
 
+    /** 0.188 in, read and converted elsewhere, is the same wall only to the last bits. */
+    private static final double LAST_BITS = 1 + 1e-9;
+
     /** Normalized chromium-molybdenum tube of heavier wall than 0.188 in is specified at 90 ksi: MIL-HDBK-5, from memory. */
-    private static final double HEAVY_WALL = 4.7752e-3;
+    private static final double HEAVY_WALL = 0.188 * Customary.METRES_AN_INCH * LAST_BITS;
 
-    private static final double HEAVY_WALL_STRENGTH = 620.5e6;
-
-    private static final double PASCALS_A_KSI = 6.894757e6;
+    private static final double HEAVY_WALL_STRENGTH = 90 * Customary.PASCALS_A_KSI;
 
     /**
      * The softened zone of a tube.
@@ -64,6 +65,6 @@ public record SoftenedZone(OptionalDouble least, OptionalDouble greatest, String
     }
 
     private static String ksi(double pascals) {
-        return String.format(Locale.ROOT, "%.0f", pascals / PASCALS_A_KSI);
+        return String.format(Locale.ROOT, "%.0f", Customary.ksi(pascals));
     }
 }

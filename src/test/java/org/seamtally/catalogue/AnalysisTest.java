@@ -78,7 +78,43 @@ class AnalysisTest {
     }
 
     @Test
+    void theEndsOfARangeMayBeTheEndsOfAllThereIs() {
+        assertTrue(Analysis.limits("C 0-100").get(Element.C).admit(100));
+        assertTrue(Analysis.limits("C 0.2-0.2").get(Element.C).admit(0.2));
+        assertThrows(IllegalArgumentException.class, () -> new Limits(OptionalDouble.of(-0.1), OptionalDouble.empty()));
+    }
+
+    @Test
+    void aFillerOutsideItsLimitsIsRefused() {
+        Composition typical = Analysis.composition("C 0.08");
+        Map<Element, Limits> limits = Analysis.limits("C <=0.07");
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new Filler(
+                        "x",
+                        "x",
+                        limits,
+                        typical,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        "as welded",
+                        "x",
+                        "x",
+                        Status.READ));
+    }
+
+    /** NIST SP 811, appendix B: 1 ksi = 6.894757 MPa. */
+    @Test
+    void strengthsAreReadInTheUnitOfTheirRow() {
+        assertEquals(6.894757e6, Strength.pascals(OptionalDouble.of(1), "ksi").getAsDouble(), 1);
+        assertEquals(355e6, Strength.pascals(OptionalDouble.of(355), "MPa").getAsDouble());
+        assertEquals(OptionalDouble.empty(), Strength.pascals(OptionalDouble.empty(), "ksi"));
+        assertThrows(IllegalArgumentException.class, () -> Strength.pascals(OptionalDouble.of(1), "psi"));
+    }
+
+    @Test
     void wordsOfTheTablesThatAreUnknownAreRefused() {
+        assertEquals("quenched and tempered", HeatTreatment.QUENCHED_AND_TEMPERED.text());
         assertThrows(IllegalArgumentException.class, () -> HeatTreatment.of("annealed twice"));
         assertEquals(HeatTreatment.AS_DRAWN, HeatTreatment.of("as drawn"));
     }

@@ -88,6 +88,7 @@ class PublishedFilletTest {
         assertEquals(FilletZone.BEVELLED, found.zones().get(0).zone());
         assertTrue(found.zones().get(0).demands().isEmpty());
         assertTrue(found.leastLeg(Throat.WALL).isEmpty());
+        assertTrue(FilletAdequacy.of(seam(3e-3, 2e-3, 90, 0.5, 150, 0.5)).meets(Throat.WALL));
         assertEquals(0.6, found.above135(), 1e-12);
         assertThrows(IllegalArgumentException.class, () -> FilletZone.BEVELLED.leg(Throat.WALL));
         // the throat is that at 120.01°: half the leg; the groove beyond 135° does not enter
@@ -228,10 +229,12 @@ class PublishedFilletTest {
         FilletSeam over = seam(3e-3, 2e-3, none, FaceForm.CONVEX, 0.101, 90, 1);
         assertEquals(List.of("face-over-convex"), causes(over));
         assertTrue(text(over, "face-over-convex").contains("it stays within EN 25817 levels B to D and AWS D1.1"));
+        FilletSeam fifth = seam(3e-3, 2e-3, none, FaceForm.CONVEX, 0.2, 90, 1);
+        assertTrue(text(fifth, "face-over-convex").startsWith("The face stands out by 20 % of its width"));
         // 7 mm legs: face 9.90 mm, rise 2.23 mm; B allows 1.99, C 2.48, D1.1 3.2 mm
         FilletSeam wide = seam(7e-3, 5e-3, none, FaceForm.CONVEX, 0.225, 90, 1);
         assertTrue(
-                text(wide, "face-over-convex").contains("it exceeds EN 25817 level B.".replace(".", "")),
+                text(wide, "face-over-convex").contains("it exceeds EN 25817 level B. Flat"),
                 text(wide, "face-over-convex"));
         assertFalse(text(wide, "face-over-convex").contains("level C"));
     }
