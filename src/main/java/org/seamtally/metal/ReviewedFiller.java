@@ -78,10 +78,11 @@ public record ReviewedFiller(
         return diameter.diameter() > base.idealDiameter().diameter() && PreheatAdvice.hardenable(weldMetal);
     }
 
-    /** The same filler with its place. */
-    ReviewedFiller placed(int place, Optional<Step> by) {
+    /** The same filler with its place, and the reason that parts it from its neighbour in the order. */
+    ReviewedFiller placed(int place, Optional<ReviewedFiller> neighbour, BaseMetal base) {
+        Optional<Step> by = neighbour.flatMap(other -> key(base).partedFrom(other.key(base)));
         List<Reason> all = new ArrayList<>(reasons);
-        by.ifPresent(step -> all.add(new Reason(step, decision(step))));
+        by.ifPresent(step -> all.add(new Reason(step, decision(step, neighbour.orElseThrow(), base))));
         return new ReviewedFiller(
                 place,
                 rod,
@@ -100,14 +101,15 @@ public record ReviewedFiller(
         return RankKey.of(base, rod, cautionedForCracking, preheat.advised());
     }
 
-    private static String decision(Step step) {
+    private String decision(Step step, ReviewedFiller neighbour, BaseMetal base) {
+        boolean before = RankKey.ORDER.compare(key(base), neighbour.key(base)) < 0;
         String by = switch (step) {
-            case CRACKING -> "whether the weld metal is cautioned for cracking";
-            case PREHEAT -> "the preheat it needs";
-            case STRENGTH -> "how near its strength comes to the tube's from below";
-            case NAME -> "the order of the names alone: nothing else parts them";
+            case CRACKING -> "only one of the two is cautioned for cracking";
+            case PREHEAT -> "the one needs less preheat";
+            case STRENGTH -> "the strength of the one comes nearer the tube's from below";
+            case NAME -> "nothing else parts them and the names are in that order";
         };
-        return "Its place was decided by " + by + ".";
+        return "Ranked " + (before ? "before " : "after ") + neighbour.rod().name() + ", since " + by + ".";
     }
 
     private static String hardenability(BaseReview base, Composition weldMetal, IdealDiameter diameter) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.seamtally.metal.Reason.Step;
 
 /**
  * One tube, one way of welding it and up to ten fillers, best first: not cautioned for cracking, then the least advised
@@ -44,17 +43,16 @@ public record SteelReview(BaseReview base, List<ReviewedFiller> fillers) {
                 .toList();
         List<ReviewedFiller> placed = new ArrayList<>();
         for (int i = 0; i < sorted.size(); i++) {
-            placed.add(sorted.get(i).placed(i + 1, decidedBy(sorted, i, base)));
+            placed.add(sorted.get(i).placed(i + 1, neighbour(sorted, i), base));
         }
         return new SteelReview(ofBase, placed);
     }
 
-    /** The step that parts a filler from the next one, or the last one from the one before it. */
-    private static Optional<Step> decidedBy(List<ReviewedFiller> sorted, int place, BaseMetal base) {
+    /** The next one, or the one before for the last; empty for a filler alone. */
+    private static Optional<ReviewedFiller> neighbour(List<ReviewedFiller> sorted, int place) {
         if (sorted.size() == 1) {
             return Optional.empty();
         }
-        int neighbour = place + 1 < sorted.size() ? place + 1 : place - 1;
-        return sorted.get(place).key(base).partedFrom(sorted.get(neighbour).key(base));
+        return Optional.of(sorted.get(place + 1 < sorted.size() ? place + 1 : place - 1));
     }
 }
