@@ -49,23 +49,6 @@ final class NozzleFlow {
         return new Rate(factor, (2 * a * a / r - (ratio + 1) * a) / ((ratio - 1) * factor));
     }
 
-    /**
-     * The ratio at which the factor is this one: the inverse of {@link #at}, on its falling branch.
-     *
-     * @param factor at least 0
-     * @return downstream over upstream pressure; the critical ratio where the factor is the choked one or above it
-     */
-    double ratioAt(double factor) {
-        if (factor >= criticalFactor) {
-            return criticalRatio;
-        }
-        double onTheLine = 1 + factor / laminarSlope;
-        if (onTheLine > LAMINAR_ABOVE) {
-            return onTheLine;
-        }
-        return Bracketed.root(r -> at(r).value() - factor, criticalRatio, LAMINAR_ABOVE);
-    }
-
     double criticalRatio() {
         return criticalRatio;
     }
