@@ -17,6 +17,7 @@ final class JacobiFunctions {
     private final double quarter;
     private final int steps;
     private final double[] ratio = new double[MOST_STEPS + 1];
+    private final double[] ratioComplement = new double[MOST_STEPS + 1];
     private final double scale;
 
     /** @param complement the complementary modulus k', above 0, at most 1 */
@@ -34,6 +35,7 @@ final class JacobiFunctions {
             ratio[++n] = (a - b) / 2 / next;
             b = Math.sqrt(a * b);
             a = next;
+            ratioComplement[n] = b / a;
         }
         steps = n;
         scale = Math.scalb(a, n);
@@ -77,7 +79,12 @@ final class JacobiFunctions {
         double above = amplitude;
         for (int n = steps; n > 0; n--) {
             above = amplitude;
-            amplitude = (amplitude + Math.asin(ratio[n] * Math.sin(amplitude))) / 2;
+            double sin = Math.sin(amplitude);
+            // asin(ratio · sin), kept to its digits where both are near 1: 1 − ratio² is (b/a)² after the step
+            double cosAbove = Math.cos(amplitude);
+            double small = ratioComplement[n] * sin;
+            double cos = Math.sqrt(cosAbove * cosAbove + small * small);
+            amplitude = (amplitude + Math.atan2(ratio[n] * sin, cos)) / 2;
         }
         double cn = Math.cos(amplitude);
         return new Values(Math.sin(amplitude), cn, steps == 0 ? 1 : cn / Math.cos(above - amplitude));
