@@ -8,7 +8,7 @@ package org.seamtally.seam;
  * (AWS D1.1 takes fillets in skewed joints from 60° to 135°), and at 180° a flat face would hold no metal at all: there
  * the rise goes over to at least {@link #GROOVE_RISE}, a decision of this project.
  *
- * @param legMain leg on the main member, plate or inner tube, along its surface, m, positive
+ * @param legMain leg on the main member, the plate or the sleeve's end, along its surface, m, positive
  * @param legBranch leg on the branch, m, positive
  * @param rootGap m, 0 to {@link #GREATEST_ROOT_GAP}
  * @param face form of the face
@@ -56,8 +56,11 @@ public record DepositSection(double legMain, double legBranch, double rootGap, F
 
     /** Width of the face, m: the chord between the toes. */
     double faceWidth(double cosDihedral) {
-        double b = legBranch + rootGap;
-        return Math.sqrt(legMain * legMain + b * b - 2 * legMain * b * cosDihedral);
+        return width(legMain, legBranch + rootGap, cosDihedral);
+    }
+
+    private static double width(double a, double b, double cosDihedral) {
+        return Math.sqrt(a * a + b * b - 2 * a * b * cosDihedral);
     }
 
     /** Area at a place of the seam whose face rises as asked for, m². */
@@ -141,7 +144,10 @@ public record DepositSection(double legMain, double legBranch, double rootGap, F
      * @return m; negative where a hollow face would cut through the root
      */
     public double effectiveThroat(double dihedral) {
-        double c = faceWidth(Math.cos(dihedral));
+        double cos = Math.cos(dihedral);
+        // beside a much longer leg on the main member a gap narrows the face of an acute fillet: the throat, which goes
+        // with one over that width, must not gain by it
+        double c = Math.max(faceWidth(cos), width(legMain, legBranch, cos));
         return legMain * legBranch * Math.sin(dihedral) / c - face.hollow() * c;
     }
 }

@@ -91,7 +91,7 @@ public final class SeamIntegral {
 
     /**
      * The throat rises to at most one peak as the dihedral angle opens, then falls: so the least stands at an end of the
-     * run. A hollow face falls off faster, at the wide end.
+     * run. A hollow face takes off more the wider it opens, and a gap makes the throat the lesser of two such curves.
      */
     private static OptionalDouble leastThroat(DepositSection section, double least, double greatest) {
         if (least > DepositSection.WIDEST_FILLET) {
