@@ -18,7 +18,7 @@ public record TubeSleeve(
         double branchDiameter, double branchWall, double sleeveDiameter, double sleeveWall, DepositSection fillet)
         implements Joint {
 
-    /** @throws IllegalArgumentException where the inner tube does not go into the sleeve, or a leg overhangs its end */
+    /** @throws IllegalArgumentException where the inner tube does not go into the sleeve */
     public TubeSleeve {
         if (!fits(branchDiameter, sleeveDiameter, sleeveWall)) {
             throw new IllegalArgumentException("a tube of " + branchDiameter + " m does not go into a sleeve of "
