@@ -1,6 +1,7 @@
 package org.seamtally.cli;
 
-import org.seamtally.catalogue.Catalogue;
+import org.seamtally.wire.Engine;
+import org.seamtally.wire.EngineAnswer;
 import org.seamtally.wire.ProgramVersion;
 import picocli.CommandLine.IVersionProvider;
 
@@ -9,6 +10,7 @@ final class Version implements IVersionProvider {
 
     @Override
     public String[] getVersion() {
-        return new String[] {"seamtally " + ProgramVersion.text() + ", catalogue " + Catalogue.version()};
+        EngineAnswer engine = new Engine(ProgramVersion.text()).identity();
+        return new String[] {"seamtally " + engine.version() + ", catalogue " + engine.catalogue()};
     }
 }

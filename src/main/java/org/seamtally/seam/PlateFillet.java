@@ -16,7 +16,7 @@ public record PlateFillet(double thickness, double length, double angle, Deposit
 
     /** @throws IllegalArgumentException where the angle is out of range */
     public PlateFillet {
-        TubeToTube.requireAngle(angle);
+        WeldedAngle.require(angle);
     }
 
     @Override

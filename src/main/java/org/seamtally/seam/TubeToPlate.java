@@ -18,7 +18,7 @@ public record TubeToPlate(
 
     /** @throws IllegalArgumentException where the angle is out of range */
     public TubeToPlate {
-        TubeToTube.requireAngle(angle);
+        WeldedAngle.require(angle);
     }
 
     @Override

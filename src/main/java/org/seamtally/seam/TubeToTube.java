@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param branchWall m
  * @param mainDiameter outside diameter, m
  * @param mainWall m
- * @param angle between the axes, rad, {@link #LEAST_ANGLE} to {@link #GREATEST_ANGLE}
+ * @param angle between the axes, rad, 20° to 160°
  * @param offset between the axes, m
  * @param fillet section of the deposit
  */
@@ -24,21 +24,10 @@ public record TubeToTube(
         DepositSection fillet)
         implements Joint {
 
-    /** Sharper than 20° no torch reaches the heel: a decision of this project. */
-    public static final double LEAST_ANGLE = Math.toRadians(20);
-    /** The same from the other side. */
-    public static final double GREATEST_ANGLE = Math.toRadians(160);
-
     /** @throws IllegalArgumentException where the branch overhangs the main tube or the angle is out of range */
     public TubeToTube {
-        requireAngle(angle);
+        WeldedAngle.require(angle);
         new TwoTubes(branchDiameter / 2, mainDiameter / 2, angle, offset);
-    }
-
-    static void requireAngle(double angle) {
-        if (!(angle >= LEAST_ANGLE && angle <= GREATEST_ANGLE)) {
-            throw new IllegalArgumentException("an angle of " + Math.toDegrees(angle) + "° is not in 20° to 160°");
-        }
     }
 
     /** Whether a branch of this size at this offset stays within the main tube. */
