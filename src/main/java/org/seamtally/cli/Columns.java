@@ -2,6 +2,7 @@ package org.seamtally.cli;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Lines of text in aligned columns: words to the left, numbers to the right. */
@@ -22,7 +23,9 @@ final class Columns {
         if (cells.length != right.length) {
             throw new IllegalArgumentException(cells.length + " cells in " + right.length + " columns");
         }
-        rows.add(cells);
+        rows.add(Arrays.stream(cells)
+                .map(cell -> cell.replace(Figures.NO_BREAK, ' '))
+                .toArray(String[]::new));
         return this;
     }
 

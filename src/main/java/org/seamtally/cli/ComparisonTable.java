@@ -1,6 +1,7 @@
 package org.seamtally.cli;
 
 import static org.seamtally.cli.EstimateTable.WIDTH;
+import static org.seamtally.cli.Figures.NONE;
 import static org.seamtally.cli.Figures.four;
 import static org.seamtally.cli.Figures.number;
 import static org.seamtally.cli.Figures.percent;
@@ -9,6 +10,10 @@ import static org.seamtally.cli.Figures.wrapped;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.seamtally.wire.CautionAnswer;
@@ -18,6 +23,8 @@ import org.seamtally.wire.SetUpAnswer;
 
 /** Gas set-ups side by side. */
 final class ComparisonTable {
+
+    private static final double MILLIMETRES_AN_INCH = 25.4;
 
     private final ComparisonAnswer answer;
     private final PrintWriter out;
@@ -35,14 +42,15 @@ final class ComparisonTable {
         printFlows();
         out.println();
         for (SetUpAnswer setUp : answer.setUps()) {
-            out.println(wrapped(setUp.name() + ": " + setUp.verdict().text() + ".", WIDTH, "  ", "    "));
-            out.println(wrapped(orifice(setUp.bestOrifice()), WIDTH, "    ", "    "));
+            out.println(wrapped("\"" + setUp.name() + "\" " + setUp.verdict().text() + ".", WIDTH, "  ", "    "));
         }
+        out.println();
+        printOrifices();
         out.println();
         out.println(
                 answer.best() == null
                         ? "No setting stands."
-                        : "Least gas with a setting that stands: " + answer.best() + ".");
+                        : "Least gas with a setting that stands, whatever it costs to get: \"" + answer.best() + "\".");
         out.println();
         out.println("Cautions:");
         for (CautionAnswer caution : answer.cautions()) {
@@ -77,16 +85,21 @@ final class ComparisonTable {
         table.row("", unit, unit, unit, money, money, "shifts");
         table.rule();
         for (SetUpAnswer setUp : answer.setUps()) {
+            if (!setUp.steady().reachable()) {
+                // gas that does not shield costs less, which is no saving
+                table.row(setUp.name(), NONE, NONE, NONE, NONE, NONE, "not reached");
+                continue;
+            }
             table.row(
                     setUp.name(),
                     number(setUp.perYear().value(), 0),
                     number(setUp.surgePerYear().value(), 0),
                     setUp.savedPerYear() == null
-                            ? Figures.NONE
+                            ? NONE
                             : number(setUp.savedPerYear().value(), 0),
                     text(setUp.costPerYear()),
                     text(setUp.costSavedPerYear()),
-                    setUp.paybackShifts() == null ? Figures.NONE : number(setUp.paybackShifts(), 1));
+                    setUp.paybackShifts() == null ? NONE : number(setUp.paybackShifts(), 1));
         }
         table.print(out);
     }
@@ -113,28 +126,58 @@ final class ComparisonTable {
                     withUnit(setUp.start().turbulentTime()),
                     withUnit(setUp.start().timeWithin5Percent()),
                     four(setUp.steady().inletGaugePressure()),
-                    percent(setUp.steady().drift()),
+                    setUp.steady().reachable() ? percent(setUp.steady().drift()) : NONE,
                     !setUp.steady().reachable() ? "not reached" : setUp.steady().stands() ? "stands" : "drifts");
         }
         table.print(out);
     }
 
+    /** The best orifice of each hose, once where several set-ups have the same one. */
+    private void printOrifices() {
+        Map<SetUpAnswer.OrificeAnswer, List<String>> names = new LinkedHashMap<>();
+        for (SetUpAnswer setUp : answer.setUps()) {
+            names.computeIfAbsent(setUp.bestOrifice(), best -> new ArrayList<>())
+                    .add("\"" + setUp.name() + "\"");
+        }
+        names.forEach((best, setUps) -> out.println(wrapped(
+                "Best orifice for the hose of " + String.join(", ", setUps) + ": " + orifice(best),
+                WIDTH,
+                "  ",
+                "    ")));
+    }
+
     private static String orifice(SetUpAnswer.OrificeAnswer best) {
         return switch (best.answer()) {
             case "found" ->
-                "Best orifice for this hose: " + withUnit(best.exact().diameter()) + "; next size up "
-                        + size(best.inch()) + " in steps of 0.001 in, " + size(best.metric()) + " in steps of 0.05 mm.";
-            case "none-stands" -> "Best orifice for this hose: none, with any of them the setting does not stand.";
-            default -> "Best orifice for this hose: none is needed, a start throws nothing away.";
+                withUnit(best.exact().diameter())
+                        + ", where the drift is just what is allowed; next size up " + number(inches(best.inch()), 3)
+                        + " in ("
+                        + effect(best.inch()) + ") or " + number(millimetres(best.metric()), 2) + " mm ("
+                        + effect(best.metric()) + ").";
+            case "none-stands" -> "none, with any of them the setting does not stand.";
+            default -> "none is needed, a start throws nothing away.";
         };
     }
 
-    private static String size(SetUpAnswer.OrificeAnswer.Size size) {
-        return withUnit(size.diameter()) + " (peak " + withUnit(size.peakFlow()) + ")";
+    private static String effect(SetUpAnswer.OrificeAnswer.Size size) {
+        return "peak " + withUnit(size.peakFlow()) + ", drift " + percent(size.drift());
+    }
+
+    /** Sizes in steps of 0.001 in are drilled and sold in inches, whatever units the table is in. */
+    private static double inches(SetUpAnswer.OrificeAnswer.Size size) {
+        return size.diameter().unit().equals("in")
+                ? size.diameter().value()
+                : size.diameter().value() / MILLIMETRES_AN_INCH;
+    }
+
+    private static double millimetres(SetUpAnswer.OrificeAnswer.Size size) {
+        return size.diameter().unit().equals("mm")
+                ? size.diameter().value()
+                : size.diameter().value() * MILLIMETRES_AN_INCH;
     }
 
     private static String text(String money) {
-        return money == null ? Figures.NONE : money;
+        return money == null ? NONE : Figures.money(money);
     }
 
     static void printCsv(ComparisonAnswer answer, PrintWriter out) throws IOException {

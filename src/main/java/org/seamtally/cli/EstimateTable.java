@@ -2,6 +2,7 @@ package org.seamtally.cli;
 
 import static org.seamtally.cli.Figures.four;
 import static org.seamtally.cli.Figures.minutes;
+import static org.seamtally.cli.Figures.money;
 import static org.seamtally.cli.Figures.number;
 import static org.seamtally.cli.Figures.percent;
 import static org.seamtally.cli.Figures.time;
@@ -9,18 +10,22 @@ import static org.seamtally.cli.Figures.withUnit;
 import static org.seamtally.cli.Figures.wrapped;
 
 import java.io.PrintWriter;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.seamtally.wire.AssumptionAnswer;
+import org.seamtally.wire.BasisAnswer;
 import org.seamtally.wire.CautionAnswer;
 import org.seamtally.wire.CostAnswer;
 import org.seamtally.wire.FrameEstimateAnswer;
 import org.seamtally.wire.GasAnswer;
 import org.seamtally.wire.JointAnswer;
 import org.seamtally.wire.Quantity;
+import org.seamtally.wire.SeamAnswer;
 import org.seamtally.wire.TotalsAnswer;
 
 /** A quote on a terminal or a sheet of paper, 100 columns wide. */
@@ -31,6 +36,13 @@ final class EstimateTable {
     // more marks than this in one sentence and nobody reads the sentence
     private static final int MOST_MARKS = 8;
 
+    /** Lines of a quote whose rate is a share, and of what. */
+    private static final Map<String, String> SHARES =
+            Map.of("rework", "of cost", "overhead", "of cost", "margin", "of price", "markup", "on cost");
+
+    /** Lines whose quantity was worked out here; those of the shop's own are printed as they were given. */
+    private static final Set<String> WORKED_OUT = Set.of("labour", "filler", "gas", "electricity", "fuel");
+
     private final FrameEstimateAnswer answer;
     private final PrintWriter out;
 
@@ -40,10 +52,11 @@ final class EstimateTable {
     }
 
     void print() {
-        String name = answer.name() == null ? "Frame" : answer.name();
-        out.println(name + ", " + (answer.quantity() == 1 ? "1 frame" : answer.quantity() + " frames"));
+        String name = answer.name() == null ? "" : answer.name() + ", ";
+        out.println(name + (answer.quantity() == 1 ? "1 frame" : answer.quantity() + " frames"));
         out.println();
         printJoints();
+        printProcedures();
         out.println();
         printWork();
         out.println();
@@ -53,6 +66,7 @@ final class EstimateTable {
             printCost(answer.cost());
         }
         printAssumptions();
+        printBasis();
         printCautions();
         out.println();
         out.println("seamtally " + answer.engine().version() + ", catalogue "
@@ -61,16 +75,18 @@ final class EstimateTable {
 
     private void printJoints() {
         JointAnswer any = answer.joints().get(0);
-        Columns table = new Columns("lrlrrrrrrr");
-        table.row("Joint", "no.", "kind", "seam", "angle", "deposit", "filler", "arc", "heat input", "gas");
+        Columns table = new Columns("lrlrrrrrrrr");
         table.row(
-                "",
+                "Joint", "no.", "kind", "seam", "dihedral", "deposit", "filler", "current", "arc", "heat input", "gas");
+        table.row(
+                "each",
                 "",
                 "",
                 any.seam().length().unit(),
                 "deg",
                 any.seam().depositVolume().unit(),
                 any.filler().consumed().unit(),
+                any.arc().current().unit(),
                 "min:s",
                 heatUnit(),
                 any.gas().total().unit());
@@ -86,6 +102,7 @@ final class EstimateTable {
                     angles(joint.seam().dihedralAngle()),
                     four(joint.seam().depositVolume()),
                     four(joint.filler().consumed()),
+                    number(joint.arc().current().value(), 0),
                     minutes(joint.arc().time()),
                     four(joint.arc().heatInput()),
                     four(joint.gas().total()));
@@ -101,6 +118,7 @@ final class EstimateTable {
                 "",
                 four(frame.seam().depositVolume()),
                 four(frame.filler().consumed()),
+                "",
                 minutes(frame.arc().time()),
                 "",
                 four(frame.gas().total()));
@@ -116,7 +134,7 @@ final class EstimateTable {
                 .orElse("");
     }
 
-    private static String angles(org.seamtally.wire.SeamAnswer.Angles range) {
+    private static String angles(SeamAnswer.Angles range) {
         if (range == null) {
             return Figures.NONE;
         }
@@ -125,11 +143,24 @@ final class EstimateTable {
         return least.equals(greatest) ? least : least + "-" + greatest;
     }
 
+    private void printProcedures() {
+        Map<String, List<String>> marks = new LinkedHashMap<>();
+        for (JointAnswer joint : answer.joints()) {
+            if (joint.procedure() != null) {
+                marks.computeIfAbsent(joint.procedure(), procedure -> new ArrayList<>())
+                        .add(joint.mark());
+            }
+        }
+        marks.forEach((procedure, joints) ->
+                out.println(wrapped("Procedure " + procedure + ": " + String.join(", ", joints), WIDTH, "", "  ")));
+    }
+
     private void printWork() {
         TotalsAnswer one = answer.perFrame();
         TotalsAnswer all = answer.forQuantity();
         Columns table = new Columns("lrr");
         table.row("Work and material", "a frame", "the order");
+        table.row("", "h:min:s", "h:min:s");
         table.rule();
         table.row(
                 "arc, tacks included",
@@ -142,7 +173,11 @@ final class EstimateTable {
         table.row("fit-up", time(one.labour().fitUp()), time(all.labour().fitUp()));
         table.row("set-up", time(one.labour().setUp()), time(all.labour().setUp()));
         if (one.preheat() != null) {
-            table.row("preheat", time(one.labour().preheat()), time(all.labour().preheat()));
+            boolean counted = one.labour().preheat().value() > 0;
+            table.row(
+                    "preheat",
+                    counted ? time(one.labour().preheat()) : "not counted",
+                    counted ? time(all.labour().preheat()) : "not counted");
         }
         table.rule();
         table.row("labour", time(one.labour().total()), time(all.labour().total()));
@@ -198,32 +233,58 @@ final class EstimateTable {
         table.row("Price of the order, " + cost.heading(), "quantity", "rate", cost.currency());
         table.rule();
         for (CostAnswer.Line line : cost.lines()) {
-            table.row(
-                    line.item(),
-                    line.quantity() == null ? "" : withUnit(line.quantity()),
-                    line.rate() == null ? "" : line.rate(),
-                    line.amount());
+            table.row(line.item(), quantity(line), rate(line), money(line.amount()));
         }
         table.rule();
-        table.row("total", "", "", cost.total());
-        table.row("for one frame", "", "", cost.perFrame());
+        table.row("total", "", "", money(cost.total()));
+        table.row("for one frame", "", "", money(cost.perFrame()));
         table.print(out);
     }
 
+    private static String quantity(CostAnswer.Line line) {
+        if (line.quantity() == null) {
+            return "";
+        }
+        return WORKED_OUT.contains(line.item()) ? withUnit(line.quantity()) : Figures.asGiven(line.quantity());
+    }
+
+    private static String rate(CostAnswer.Line line) {
+        if (line.rate() == null) {
+            return "";
+        }
+        return line.quantity() == null && SHARES.containsKey(line.item())
+                ? new BigDecimal(line.rate())
+                                .movePointRight(2)
+                                .stripTrailingZeros()
+                                .toPlainString() + " % " + SHARES.get(line.item())
+                : line.rate();
+    }
+
+    /** A line a field: the values that it was given, each with its joints, and the reason. */
     private void printAssumptions() {
         if (answer.assumptions().isEmpty()) {
             return;
         }
         out.println();
         out.println("Assumed, since it was left out:");
+        Map<String, List<AssumptionAnswer>> byField = new LinkedHashMap<>();
         for (AssumptionAnswer assumption : answer.assumptions()) {
-            out.println(wrapped(
-                    assumption.path() + " = " + assumption.value() + " (" + assumption.because() + ")"
-                            + marks(assumption),
-                    WIDTH,
-                    "  ",
-                    "    "));
+            String field = assumption.path().replaceAll("^frame\\.joints\\[[0-9*]+]\\.", "");
+            byField.computeIfAbsent(field + "\n" + assumption.because(), key -> new ArrayList<>())
+                    .add(assumption);
         }
+        byField.forEach((key, assumptions) -> {
+            List<String> values = assumptions.stream()
+                    .map(a -> a.value() + (assumptions.size() == 1 ? marks(a) : ""))
+                    .distinct()
+                    .toList();
+            String shown = values.size() <= MOST_MARKS
+                    ? String.join(", ", values)
+                    : values.size() + " values, " + values.get(0) + " and others";
+            String because = assumptions.get(0).because();
+            out.println(wrapped(
+                    key.substring(0, key.indexOf('\n')) + ": " + shown + " (" + because + ")", WIDTH, "  ", "    "));
+        });
     }
 
     private String marks(AssumptionAnswer assumption) {
@@ -231,25 +292,39 @@ final class EstimateTable {
         if (used == 0 || used == answer.joints().size()) {
             return "";
         }
-        return ": " + (used <= MOST_MARKS ? String.join(", ", assumption.joints()) : used + " of the joints");
+        return " for " + (used <= MOST_MARKS ? String.join(", ", assumption.joints()) : used + " of the joints");
     }
 
-    /** One line a text: the joints it stands on, or the frame's own. */
+    private void printBasis() {
+        out.println();
+        out.println("What the figures rest on:");
+        for (BasisAnswer basis : answer.basis()) {
+            out.println(wrapped(basis.figure() + ": " + basis.text(), WIDTH, "  ", "    "));
+        }
+    }
+
+    /** One entry a cause: the joints it stands on with the first one's text, then the frame's own. */
     private void printCautions() {
-        Map<String, List<String>> joints = new LinkedHashMap<>();
+        Map<String, List<CautionAnswer>> byCause = new LinkedHashMap<>();
         for (JointAnswer joint : answer.joints()) {
             for (CautionAnswer caution : joint.cautions()) {
-                joints.computeIfAbsent(caution.text(), text -> new ArrayList<>())
-                        .add(joint.mark());
+                byCause.computeIfAbsent(caution.cause(), cause -> new ArrayList<>())
+                        .add(caution);
             }
         }
         out.println();
         out.println("Cautions:");
-        joints.forEach((text, marks) -> {
+        byCause.forEach((cause, cautions) -> {
+            List<String> marks =
+                    cautions.stream().map(CautionAnswer::joint).distinct().toList();
             String which = marks.size() <= MOST_MARKS
                     ? String.join(", ", marks)
                     : marks.get(0) + " and " + (marks.size() - 1) + " more";
-            out.println(wrapped(which + ": " + text, WIDTH, "  ", "    "));
+            boolean alike =
+                    cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
+            String text = cautions.get(0).text();
+            out.println(
+                    wrapped(which + ": " + (alike ? "" : "for " + marks.get(0) + ", ") + text, WIDTH, "  ", "    "));
         });
         for (CautionAnswer caution : answer.cautions()) {
             out.println(wrapped(caution.text(), WIDTH, "  ", "    "));

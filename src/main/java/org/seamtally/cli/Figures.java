@@ -1,19 +1,43 @@
 package org.seamtally.cli;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
 import org.seamtally.wire.Quantity;
 
 /** Figures as a table shows them: as many digits as anyone reads. */
 final class Figures {
 
+    /** A blank at which no line is broken: it is printed as an ordinary one. */
+    static final char NO_BREAK = '\u00a0';
+
     /** What stands where there is no figure. */
     static final String NONE = "-";
 
     private Figures() {}
 
-    /** A number with so many decimals, thousands set apart. */
+    /** A number with so many decimals, thousands set apart; what rounds to nothing has no sign. */
     static String number(double value, int decimals) {
-        return String.format(Locale.ROOT, "%,." + decimals + "f", value + 0.0).replace(',', ' ');
+        String text = String.format(Locale.ROOT, "%,." + decimals + "f", value).replace(',', ' ');
+        return text.matches("-[0.]+") ? text.substring(1) : text;
+    }
+
+    /** A number as it was given, at most four decimals. */
+    static String plain(double value) {
+        return BigDecimal.valueOf(value)
+                .setScale(4, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    /** Money, thousands set apart as in all other numbers. */
+    static String money(String amount) {
+        int point = amount.indexOf('.') < 0 ? amount.length() : amount.indexOf('.');
+        StringBuilder grouped = new StringBuilder(amount);
+        for (int i = point - 3; i > 0 && Character.isDigit(amount.charAt(i - 1)); i -= 3) {
+            grouped.insert(i, ' ');
+        }
+        return grouped.toString();
     }
 
     /** Four significant digits. */
@@ -34,22 +58,25 @@ final class Figures {
         return quantity == null ? NONE : four(quantity.value()) + " " + quantity.unit();
     }
 
+    /** The same where it was given, not worked out: no digits are added. */
+    static String asGiven(Quantity quantity) {
+        return plain(quantity.value()) + " " + quantity.unit();
+    }
+
     /** Seconds as minutes and seconds. */
     static String minutes(Quantity seconds) {
         long whole = Math.round(seconds.value());
         return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
     }
 
-    /** Seconds as hours and minutes, or minutes and seconds where short. */
+    /** Seconds as hours, minutes and seconds. */
     static String time(Quantity seconds) {
         long whole = Math.round(seconds.value());
-        return whole < 3600
-                ? minutes(seconds) + " min"
-                : String.format(Locale.ROOT, "%d:%02d h", whole / 3600, whole % 3600 / 60);
+        return String.format(Locale.ROOT, "%d:%02d:%02d", whole / 3600, whole % 3600 / 60, whole % 60);
     }
 
     static String percent(double share) {
-        return number(100 * share, 1) + " %";
+        return number(100 * share, 1) + NO_BREAK + "%";
     }
 
     /** Breaks a text into lines of a width, indented. */
@@ -67,6 +94,6 @@ final class Figures {
             column += (atStart ? 0 : 1) + word.length();
             atStart = false;
         }
-        return all.toString();
+        return all.toString().replace(NO_BREAK, ' ');
     }
 }

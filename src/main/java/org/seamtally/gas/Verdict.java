@@ -21,17 +21,17 @@ public record Verdict(Standing standing, List<Reason> reasons) {
     /** In one word. */
     public enum Standing {
         /** The first: what the others are measured against. */
-        REFERENCE("the reference"),
+        REFERENCE("is the reference"),
         /** Takes less gas, and the setting stands. */
         SAVES("saves gas"),
         /** Takes no less gas. */
-        SAVES_NOTHING("saves no gas"),
+        SAVES_NOTHING("takes no less gas"),
         /** The setting stands, but the first cannot reach its flow: what is saved against that has no meaning. */
         REACHES("reaches the flow, as the reference does not"),
         /** The flow drifts too far from the meter's setting: to be set anew, or to be left alone. */
-        DOES_NOT_STAND("the setting does not stand"),
+        DOES_NOT_STAND("drifts from its setting"),
         /** The flow cannot be reached. */
-        NOT_REACHABLE("the flow cannot be reached");
+        NOT_REACHABLE("cannot reach its flow");
 
         private final String words;
 
@@ -61,7 +61,7 @@ public record Verdict(Standing standing, List<Reason> reasons) {
             Object[] values = java.util.Arrays.stream(key.names)
                     .map(name -> numbers.get(name) * key.factor)
                     .toArray();
-            return String.format(Locale.ROOT, key.pattern, values);
+            return String.format(Locale.ROOT, key.pattern, values).replaceAll("[+-](0\\.0+\\b)", "$1");
         }
     }
 

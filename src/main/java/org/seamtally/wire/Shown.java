@@ -65,9 +65,9 @@ record Shown(UnitSystem units) {
         }
         Assumption.Measured measured = (Assumption.Measured) value;
         Quantity quantity = of(measured.dimension(), measured.value());
-        // six digits: an assumption is no measurement
+        // four digits: an assumption is no measurement
         return new java.math.BigDecimal(quantity.value())
-                        .round(new java.math.MathContext(6))
+                        .round(new java.math.MathContext(4))
                         .stripTrailingZeros()
                         .toPlainString()
                 + " " + quantity.unit();
