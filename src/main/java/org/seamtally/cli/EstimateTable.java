@@ -18,7 +18,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.seamtally.wire.AssumptionAnswer;
-import org.seamtally.wire.BasisAnswer;
 import org.seamtally.wire.CautionAnswer;
 import org.seamtally.wire.CostAnswer;
 import org.seamtally.wire.FrameEstimateAnswer;
@@ -297,10 +296,10 @@ final class EstimateTable {
 
     private void printBasis() {
         out.println();
-        out.println("What the figures rest on:");
-        for (BasisAnswer basis : answer.basis()) {
-            out.println(wrapped(basis.figure() + ": " + basis.text(), WIDTH, "  ", "    "));
-        }
+        out.println(wrapped(
+                "Arc time goes with the melting efficiency and may be 40 % off until that is fitted to the shop's own"
+                        + " timed welds; the start surge is a computed one. The JSON form says what each figure rests on.",
+                WIDTH, "", ""));
     }
 
     /** One entry a cause: the joints it stands on with the first one's text, then the frame's own. */
@@ -323,8 +322,8 @@ final class EstimateTable {
             boolean alike =
                     cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
             String text = cautions.get(0).text();
-            out.println(
-                    wrapped(which + ": " + (alike ? "" : "for " + marks.get(0) + ", ") + text, WIDTH, "  ", "    "));
+            String figures = alike ? "" : " (The figures are those of " + marks.get(0) + ".)";
+            out.println(wrapped(which + ": " + text + figures, WIDTH, "  ", "    "));
         });
         for (CautionAnswer caution : answer.cautions()) {
             out.println(wrapped(caution.text(), WIDTH, "  ", "    "));

@@ -84,7 +84,7 @@ final class Figures {
         StringBuilder all = new StringBuilder(first);
         int column = first.length();
         boolean atStart = true;
-        for (String word : text.split(" ")) {
+        for (String word : text.replace(" %", NO_BREAK + "%").split(" ")) {
             if (!atStart && column + 1 + word.length() > width) {
                 all.append(System.lineSeparator()).append(indent);
                 column = indent.length();
