@@ -21,7 +21,13 @@ final class Assumptions {
      * @param everyPath the same for any joint, such as {@code frame.joints[*]}
      * @param mark its mark
      */
-    record Place(String path, String everyPath, String mark) {}
+    record Place(String path, String everyPath, String mark) {
+
+        /** Whether it is the only joint there is, so that nobody needs its mark. */
+        boolean alone() {
+            return path.equals(everyPath);
+        }
+    }
 
     /** Notes a default of the whole request. */
     void note(String path, Assumption.Value value, String because) {
@@ -54,7 +60,7 @@ final class Assumptions {
                 path(key.field, places),
                 key.value,
                 key.because,
-                places.stream().map(Place::mark).toList())));
+                places.stream().filter(place -> !place.alone()).map(Place::mark).toList())));
         return list;
     }
 

@@ -40,7 +40,7 @@ public final class JointWork {
         this.defaults = new Defaults(assumptions);
         this.known = known;
         this.joint = given.shape().joint(new ShapeDefaults(assumptions, place));
-        if (given.mark() == null) {
+        if (given.mark() == null && !place.alone()) {
             assumptions.note(place, "mark", Assumptions.words(place.mark()), "numbered in the order sent");
         }
     }

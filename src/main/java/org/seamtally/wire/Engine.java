@@ -199,6 +199,10 @@ public final class Engine {
             return new Outcome.Answered<>(work.on(RequestReader.read(in, type)));
         } catch (RefusedException e) {
             return new Outcome.Refused<>(e.problem());
+        } catch (ArithmeticException e) {
+            // the transient gave up on a set-up far from anything that gas flows through
+            return new Outcome.Refused<>(ProblemReport.invalid(List.of(new Violation(
+                    "gas", Violation.Key.OUT_OF_RANGE, "this gas set-up cannot be worked out", null, null))));
         } catch (UnworkableException e) {
             return new Outcome.Refused<>(ProblemReport.invalid(RequestReader.sorted(
                     e.problems().stream().map(Engine::violation).toList())));
