@@ -5,13 +5,13 @@ import java.util.OptionalDouble;
 /** The orifice that damps the start of a hose best: the smallest peak whose setting still stands. */
 public sealed interface BestOrifice {
 
-    /** A thousandth of an inch, m: the step of number and letter drills as they are marked. */
+    /** A thousandth of an inch, m: orifices are marked in them (common practice, no source). */
     double INCH_STEP = 0.0254e-3;
 
-    /** m: the step of metric drills. */
+    /** m: small metric drills are sold in steps of it (common practice, no source). */
     double METRIC_STEP = 0.05e-3;
 
-    /** The smallest orifice searched for, m: a thousandth of the smallest drill sold. */
+    /** The search starts from here, m: a thousandth of the smallest drill, where no setting of a welder's meter stands. */
     double SMALLEST = 0.1e-6;
 
     /**

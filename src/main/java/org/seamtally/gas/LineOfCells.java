@@ -6,12 +6,15 @@ import java.util.Arrays;
 final class LineOfCells {
 
     /**
-     * Of the pressure that a start takes off: two starts alike within it are the same start, as far below the surge's
-     * own accuracy as one may wish.
+     * How near to the state that repeats itself is near enough, of the pressure that a start takes off: as far below the
+     * surge's own accuracy as one may wish.
      */
-    private static final double ALIKE = 1e-5;
+    private static final double NEAR = 1e-5;
 
-    /** Each round brings the state nearer to the one that repeats itself, as the hose forgets; a few are enough. */
+    /**
+     * Usual times on and off take three or four rounds, as the hose forgets within seconds. Only times of milliseconds,
+     * which no welder works at, take more than this: the last state must do for them, rather than hold a request up.
+     */
     private static final int MOST_ROUNDS = 200;
 
     private final SetUp setUp;
@@ -122,6 +125,7 @@ final class LineOfCells {
     /** The start that repeats itself when the valve is open and shut for these times. */
     Course repeat(double onTime, double offTime) {
         double[] start = full();
+        double before = Double.POSITIVE_INFINITY;
         for (int i = 0; i < MOST_ROUNDS; i++) {
             double[] next = shut(open(start, onTime).pressures(), offTime).pressures();
             double moved = 0;
@@ -129,9 +133,12 @@ final class LineOfCells {
                 moved = Math.max(moved, Math.abs(next[j] - start[j]));
             }
             start = next;
-            if (moved <= ALIKE * scale.pressure()) {
+            // what is still to come, where each round moves by the same share of the one before
+            double toCome = i > 0 && moved < before ? moved * moved / (before - moved) : moved;
+            if (toCome <= NEAR * scale.pressure()) {
                 break;
             }
+            before = moved;
         }
         return open(start, Double.POSITIVE_INFINITY);
     }
