@@ -11,11 +11,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class GasUseTest {
 
-    private static final StartTransient START = StartTransient.of(Rig.withOrifice());
+    private final StartTransient start = StartTransient.of(Rig.withOrifice());
     private static final double FLOW = 15 * Rig.CUBIC_FOOT_PER_HOUR;
 
-    private static GasUse joint(double arcTime, int segments, int tacks) {
-        return GasUse.of(START, new JointArcs(arcTime, segments, 2, tacks, new GasTimes(0.5, 9), Optional.empty()));
+    private GasUse joint(double arcTime, int segments, int tacks) {
+        return GasUse.of(start, new JointArcs(arcTime, segments, 2, tacks, new GasTimes(0.5, 9), Optional.empty()));
     }
 
     @ParameterizedTest
@@ -54,20 +54,20 @@ class GasUseTest {
     @Test
     void eachStartSurgesWithinItsOwnTime() {
         GasUse use = joint(20, 2, 3);
-        assertEquals(2 * START.netSurge(19.5) + 3 * START.netSurge(11.5), use.startSurge(), 1e-15);
+        assertEquals(2 * start.netSurge(19.5) + 3 * start.netSurge(11.5), use.startSurge(), 1e-15);
         assertEquals(FLOW * 26, use.arc(), 1e-15);
         assertEquals(FLOW * 0.5 * 5, use.preFlow(), 1e-15);
         assertEquals(FLOW * 9 * 5, use.postFlow(), 1e-15);
         assertEquals(5, use.starts());
-        assertEquals(3 * START.netSurge(11.5), joint(0, 0, 3).startSurge(), 1e-15);
-        assertEquals(2 * START.netSurge(19.5), joint(20, 2, 0).startSurge(), 1e-15);
+        assertEquals(3 * start.netSurge(11.5), joint(0, 0, 3).startSurge(), 1e-15);
+        assertEquals(2 * start.netSurge(19.5), joint(20, 2, 0).startSurge(), 1e-15);
         assertEquals(0, joint(0, 0, 0).total(), 0);
     }
 
     @Test
     void backPurgeFlowsBeforeAndWhileTheArcBurns() {
         GasUse use = GasUse.of(
-                START,
+                start,
                 new JointArcs(30, 2, 2, 4, new GasTimes(0, 0), Optional.of(new BackPurge(5 * Rig.LITRE / 60, 120))));
         assertEquals(5.0 / 60 * 150 * Rig.LITRE, use.backPurge(), 1e-15);
         assertEquals(0, use.preFlow() + use.postFlow(), 0);

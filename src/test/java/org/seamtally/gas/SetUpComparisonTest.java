@@ -38,7 +38,7 @@ class SetUpComparisonTest {
         return SetUpComparison.of(duty, List.of(setUps), PRICE, StartTransient::of);
     }
 
-    private static final SetUpComparison COMPARISON = compare(
+    private final SetUpComparison comparison = compare(
             DUTY,
             named("as today", Rig.usual()),
             named("small bore", Rig.smallBore().withOrifice(OptionalDouble.of(0.025 * Rig.INCH)), "68.00"),
@@ -48,7 +48,7 @@ class SetUpComparisonTest {
 
     @Test
     void thePartsOfAStartAreThoseOfTheDuty() {
-        ComparedSetUp today = COMPARISON.setUps().get(0);
+        ComparedSetUp today = comparison.setUps().get(0);
         double flow = Rig.usual().flow();
         assertEquals(22 * flow, today.perStart().arc(), 1e-15);
         assertEquals(0.5 * flow, today.perStart().preFlow(), 1e-15);
@@ -69,7 +69,7 @@ class SetUpComparisonTest {
 
     @Test
     void theFirstIsTheReference() {
-        ComparedSetUp today = COMPARISON.setUps().get(0);
+        ComparedSetUp today = comparison.setUps().get(0);
         assertEquals(OptionalDouble.empty(), today.savedPerYear());
         assertEquals(Optional.empty(), today.costSavedPerYear());
         assertEquals(OptionalDouble.empty(), today.paybackStarts());
@@ -80,8 +80,8 @@ class SetUpComparisonTest {
 
     @Test
     void aSmallBoreSavesAndPaysBack() {
-        ComparedSetUp today = COMPARISON.setUps().get(0);
-        ComparedSetUp small = COMPARISON.setUps().get(1);
+        ComparedSetUp today = comparison.setUps().get(0);
+        ComparedSetUp small = comparison.setUps().get(1);
         double saved = today.volumePerYear() - small.volumePerYear();
         assertEquals(saved, small.savedPerYear().getAsDouble(), 0);
         assertTrue(saved > 0);
@@ -105,24 +105,24 @@ class SetUpComparisonTest {
                 1 - small.perStart().startSurge() / today.perStart().startSurge(), number(small, 2, "share"), 1e-12);
         assertEquals(1 - small.steady().storedGas() / today.steady().storedGas(), number(small, 3, "share"), 1e-12);
         assertTrue(number(small, 3, "share") > 3 * number(small, 1, "share"));
-        assertEquals(small, COMPARISON.best().orElseThrow());
+        assertEquals(small, comparison.best().orElseThrow());
     }
 
     @Test
     void aSetUpThatCannotReachItsFlowFailsNoOther() {
-        ComparedSetUp narrow = COMPARISON.setUps().get(2);
+        ComparedSetUp narrow = comparison.setUps().get(2);
         assertEquals(Verdict.Standing.NOT_REACHABLE, narrow.verdict().standing());
         assertEquals(List.of(Verdict.Key.FLOW_NOT_REACHED), keys(narrow));
         assertEquals(narrow.steady().greatestFlow() / UNREACHABLE.flow(), number(narrow, 0, "share"), 1e-12);
         assertEquals(OptionalDouble.empty(), narrow.savedPerYear());
         assertEquals(OptionalDouble.empty(), narrow.paybackStarts());
         assertEquals(0, narrow.perStart().startSurge(), 0);
-        assertEquals(5, COMPARISON.setUps().size());
+        assertEquals(5, comparison.setUps().size());
     }
 
     @Test
     void aLongerHoseSavesNothingAndIsNeverPaidBack() {
-        ComparedSetUp longer = COMPARISON.setUps().get(3);
+        ComparedSetUp longer = comparison.setUps().get(3);
         assertEquals(Verdict.Standing.SAVES_NOTHING, longer.verdict().standing());
         assertTrue(longer.savedPerYear().getAsDouble() < 0);
         assertEquals(OptionalDouble.empty(), longer.paybackStarts());
@@ -133,7 +133,7 @@ class SetUpComparisonTest {
 
     @Test
     void aTightOrificeSavesButItsSettingDoesNotStand() {
-        ComparedSetUp tight = COMPARISON.setUps().get(4);
+        ComparedSetUp tight = comparison.setUps().get(4);
         assertEquals(Verdict.Standing.DOES_NOT_STAND, tight.verdict().standing());
         assertEquals(Verdict.Key.SETTING_DRIFTS, keys(tight).get(0));
         assertEquals(tight.steady().drift(), number(tight, 0, "drift"), 0);
@@ -238,7 +238,7 @@ class SetUpComparisonTest {
                 "saves gas: left alone, the flow drifts by -1.7 %, within the 5.0 % allowed; takes 12.3 % less of all"
                         + " gas; is paid back after 1234 starts, in 5.6 shifts",
                 verdict.words());
-        for (ComparedSetUp setUp : COMPARISON.setUps()) {
+        for (ComparedSetUp setUp : comparison.setUps()) {
             assertTrue(setUp.verdict()
                     .words()
                     .startsWith(setUp.verdict().standing().words() + ": "));
