@@ -113,6 +113,16 @@ class ArcWorkTest {
         assertEquals(drawn, work.electricity(), 1e-12 * drawn);
     }
 
+    /** The hand is the limit only where it is slower than the melting: a length of as many metres as melting takes s. */
+    @Test
+    void whereBothAreEquallyLongTheMeltingRules() {
+        ArcSettings arc = new ArcSettings(100, 10, 0.7, 0.2, OptionalDouble.empty(), 1, 0, 1);
+        double melting = MeltingBalance.meltingTime(1e-9, 0.3, arc);
+        ArcWork work = ArcWork.of(new Seam(melting, 1e-9, straight(1).course()), arc, 0.3, 0);
+        assertEquals(ArcWork.RuledBy.MELTING, work.ruledBy());
+        assertEquals(1, work.travelSpeed().orElseThrow());
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {0, -1, Double.NaN, Double.POSITIVE_INFINITY})
     void figuresThatAreNotPositiveAreRefused(double value) {
