@@ -11,7 +11,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The deposit's section: what it refuses, its segment against a numeric integral, the groove's rise and the throat. */
@@ -213,9 +212,12 @@ class DepositSectionTest {
     }
 
     /** No gap raises the throat, at any dihedral angle of a fillet, whatever its legs. */
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sections")
-    void aGapNeverRaisesTheThroat(DepositSection section) {
+    @Test
+    void aGapNeverRaisesTheThroat() {
+        Sweep.each(SEED, sections(), this::aGapNeverRaisesTheThroat);
+    }
+
+    private void aGapNeverRaisesTheThroat(DepositSection section) {
         for (double degrees = 20; degrees <= 135; degrees += 2.5) {
             double angle = Math.toRadians(degrees);
             double before = Double.POSITIVE_INFINITY;
@@ -229,9 +231,12 @@ class DepositSectionTest {
     }
 
     /** Without gap or hollow the throat is the distance from the root to the line between the toes. */
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sections")
-    void theThroatIsTheRootsDistanceFromTheFace(DepositSection drawn) {
+    @Test
+    void theThroatIsTheRootsDistanceFromTheFace() {
+        Sweep.each(SEED, sections(), this::theThroatIsTheRootsDistanceFromTheFace);
+    }
+
+    private void theThroatIsTheRootsDistanceFromTheFace(DepositSection drawn) {
         DepositSection section = new DepositSection(drawn.legMain(), drawn.legBranch(), 0, Face.FLAT);
         for (double degrees = 25; degrees <= 135; degrees += 10) {
             double angle = Math.toRadians(degrees);
@@ -244,9 +249,12 @@ class DepositSectionTest {
     }
 
     /** The least throat of a run of angles stands at one of its ends: against a dense scan, all faces, unequal legs. */
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sections")
-    void theLeastThroatOfASeamIsThatOfADenseScan(DepositSection section) {
+    @Test
+    void theLeastThroatOfASeamIsThatOfADenseScan() {
+        Sweep.each(SEED, sections(), this::theLeastThroatOfASeamIsThatOfADenseScan);
+    }
+
+    private void theLeastThroatOfASeamIsThatOfADenseScan(DepositSection section) {
         SplittableRandom random = new SplittableRandom(SEED);
         for (int i = 0; i < 4; i++) {
             Seam.Course course = SeamIntegral.along(

@@ -8,8 +8,6 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
 
 /** What every kind of joint keeps to. One subclass a kind says how to draw a joint at random. */
 abstract class JointContract {
@@ -66,9 +64,12 @@ abstract class JointContract {
         return false;
     }
 
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sweep")
-    void lengthGoesWithTheSizeAndVolumeWithItsCube(Draw draw) {
+    @Test
+    void lengthGoesWithTheSizeAndVolumeWithItsCube() {
+        Sweep.each(SEED, sweep(), this::lengthGoesWithTheSizeAndVolumeWithItsCube);
+    }
+
+    private void lengthGoesWithTheSizeAndVolumeWithItsCube(Draw draw) {
         Seam one = joint(draw).seam();
         for (double scale : new double[] {0.3, 0.9, 1.7}) {
             Seam other = joint(draw.scaled(scale)).seam();
@@ -79,9 +80,12 @@ abstract class JointContract {
         }
     }
 
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sweep")
-    void aFullerDepositIsMore(Draw draw) {
+    @Test
+    void aFullerDepositIsMore() {
+        Sweep.each(SEED, sweep(), this::aFullerDepositIsMore);
+    }
+
+    private void aFullerDepositIsMore(Draw draw) {
         double before = joint(draw.fuller(0.8)).seam().depositVolume();
         assertTrue(before > 0, "volume " + before);
         for (double deposit : new double[] {0.9, 1, 1.001, 1.2}) {
@@ -91,9 +95,12 @@ abstract class JointContract {
         }
     }
 
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sweep")
-    void aSeamHasLengthAndACourseUnlessItIsAPlug(Draw draw) {
+    @Test
+    void aSeamHasLengthAndACourseUnlessItIsAPlug() {
+        Sweep.each(SEED, sweep(), this::aSeamHasLengthAndACourseUnlessItIsAPlug);
+    }
+
+    private void aSeamHasLengthAndACourseUnlessItIsAPlug(Draw draw) {
         Joint joint = joint(draw);
         Seam seam = joint.seam();
         assertEquals(plug(), seam.plug());
@@ -114,9 +121,12 @@ abstract class JointContract {
         });
     }
 
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sweep")
-    void theWallsAreThoseOfItsMembers(Draw draw) {
+    @Test
+    void theWallsAreThoseOfItsMembers() {
+        Sweep.each(SEED, sweep(), this::theWallsAreThoseOfItsMembers);
+    }
+
+    private void theWallsAreThoseOfItsMembers(Draw draw) {
         Joint joint = joint(draw);
         assertFalse(joint.members().isEmpty());
         double thinnest = Double.POSITIVE_INFINITY;

@@ -9,7 +9,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -85,9 +84,12 @@ class PublishedDihedralTest {
                 .limit(60);
     }
 
-    @ParameterizedTest(name = "seed " + SEED + ": {0}")
-    @MethodSource("sweep")
-    void theShareWiderThanALimitAgreesWithPointsCounted(Lay lay) {
+    @Test
+    void theShareWiderThanALimitAgreesWithPointsCounted() {
+        Sweep.each(SEED, sweep(), this::theShareWiderThanALimitAgreesWithPointsCounted);
+    }
+
+    private void theShareWiderThanALimitAgreesWithPointsCounted(Lay lay) {
         RootLine line = new TwoTubes(lay.beta, 1, Math.toRadians(lay.degrees), lay.offset);
         double limit = Math.toRadians(lay.limit);
         assertEquals(counted(lay, limit), SeamIntegral.shareWiderThan(line, FILLET, limit), 4e-4);
