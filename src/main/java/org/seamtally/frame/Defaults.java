@@ -49,6 +49,7 @@ final class Defaults {
     private static final double CURRENT_PER_WALL = 1 / (0.001 * INCH);
 
     private static final double GREATEST_CURRENT = 200;
+    private static final double MELTING_EFFICIENCY = 0.20;
     private static final double MAX_TRAVEL_SPEED = 6 * INCH / MINUTE;
     private static final double FLOW = 15 * CUBIC_FOOT / 3600;
 
@@ -105,22 +106,8 @@ final class Defaults {
                         "0.95 to 1.00 in GTAW (handbooks, from memory)"));
     }
 
-    ArcSettings arc(GivenArc given, double thinnerWall, Assumptions.Place joint) {
-        double fastest = given.maxTravelSpeed() == null && given.travelSpeed() != null
-                ? MAX_TRAVEL_SPEED
-                : of(
-                        given.maxTravelSpeed(),
-                        "arc.maxTravelSpeed",
-                        Dimension.SPEED,
-                        MAX_TRAVEL_SPEED,
-                        "by hand with a rod: " + COMMON);
-        double melting = given.meltingEfficiency() == null && given.travelSpeed() != null
-                ? 0.20
-                : of(
-                        given.meltingEfficiency(),
-                        "arc.meltingEfficiency",
-                        0.20,
-                        DECISION + "; the literature has 0.15 to 0.35: fit it to your own timed welds");
+    /** @param plug whether it is a plug, which takes its melting time whatever travel speed is given */
+    ArcSettings arc(GivenArc given, double thinnerWall, boolean plug, Assumptions.Place joint) {
         double current = of(
                 given.current(),
                 joint,
@@ -128,6 +115,23 @@ final class Defaults {
                 Dimension.CURRENT,
                 Math.min(CURRENT_PER_WALL * thinnerWall, GREATEST_CURRENT),
                 "1 A per 0.001 in of the thinner wall, at most 200 A: " + COMMON);
+        // with a travel speed given nothing is left for these two to decide: they are not noted
+        boolean balanced = plug || given.travelSpeed() == null;
+        double melting = given.meltingEfficiency() == null && !balanced
+                ? MELTING_EFFICIENCY
+                : of(
+                        given.meltingEfficiency(),
+                        "arc.meltingEfficiency",
+                        MELTING_EFFICIENCY,
+                        DECISION + "; the literature has 0.15 to 0.35: fit it to your own timed welds");
+        double fastest = given.maxTravelSpeed() == null && (plug || !balanced)
+                ? MAX_TRAVEL_SPEED
+                : of(
+                        given.maxTravelSpeed(),
+                        "arc.maxTravelSpeed",
+                        Dimension.SPEED,
+                        MAX_TRAVEL_SPEED,
+                        "by hand with a rod: " + COMMON);
         return new ArcSettings(
                 current,
                 of(

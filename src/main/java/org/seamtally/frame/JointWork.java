@@ -79,7 +79,8 @@ public final class JointWork {
     /** The arc's settings, defaults filled in. */
     public ArcSettings arcSettings() {
         if (arcSettings == null) {
-            arcSettings = defaults.arc(settings.arc(), joint.thinnerWall(), place);
+            arcSettings = defaults.arc(
+                    settings.arc(), joint.thinnerWall(), joint.curve().isEmpty(), place);
         }
         return arcSettings;
     }
