@@ -42,6 +42,8 @@ final class Defaults {
     private static final String COMMON = "common practice, no source";
     private static final String DECISION = "a decision of this project";
 
+    private static final String STOCK = "rods as they are usually sold (handbooks, from memory)";
+
     /** Fillet leg over the thinner wall: AWS D1.1's tubular clause asks for 1.0 to 1.5 by zone (from memory). */
     static final double LEG_OVER_WALL = 1.25;
 
@@ -87,23 +89,28 @@ final class Defaults {
     }
 
     FillerRod rod(GivenFiller given) {
-        String stock = "rods as they are usually sold (handbooks, from memory)";
-        double length = of(given.rodLength(), "filler.rodLength", Dimension.LENGTH, 36 * INCH, stock);
-        double stub = of(
-                given.stubLength(),
-                "filler.stubLength",
-                Dimension.LENGTH,
-                2 * INCH,
-                "50 to 100 mm of a rod are thrown away (handbooks, from memory)");
         return new FillerRod(
-                of(given.diameter(), "filler.diameter", Dimension.LENGTH, INCH / 16, stock),
-                length,
-                stub,
+                of(given.diameter(), "filler.diameter", Dimension.LENGTH, INCH / 16, STOCK),
+                rodLength(given),
+                stub(given),
                 of(
                         given.depositionEfficiency(),
                         "filler.depositionEfficiency",
                         0.98,
                         "0.95 to 1.00 in GTAW (handbooks, from memory)"));
+    }
+
+    double rodLength(GivenFiller given) {
+        return of(given.rodLength(), "filler.rodLength", Dimension.LENGTH, 36 * INCH, STOCK);
+    }
+
+    double stub(GivenFiller given) {
+        return of(
+                given.stubLength(),
+                "filler.stubLength",
+                Dimension.LENGTH,
+                2 * INCH,
+                "50 to 100 mm of a rod are thrown away (handbooks, from memory)");
     }
 
     /** @param plug whether it is a plug, which takes its melting time whatever travel speed is given */
@@ -164,7 +171,12 @@ final class Defaults {
                 GasProperties.of(mixture(given)),
                 of(given.flow(), "gas.flow", Dimension.FLOW, FLOW, "10 to 20 ft³/h: " + COMMON),
                 reference,
-                given.gasTemperature() != null ? given.gasTemperature() : reference,
+                of(
+                        given.gasTemperature(),
+                        "gas.temperature",
+                        Dimension.TEMPERATURE,
+                        reference,
+                        "the gas in the hose is as warm as the reference state: " + DECISION),
                 of(
                                 given.supplyGaugePressure(),
                                 "gas.supplyGaugePressure",
@@ -312,6 +324,21 @@ final class Defaults {
         }
         assumptions.note("frame.quantity", words("1"), "one frame unless more are asked for");
         return 1;
+    }
+
+    int count(Integer given, Assumptions.Place place) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(place, "count", words("1"), "one of them unless more are asked for");
+        return 1;
+    }
+
+    /** Notes that a joint which does not speak of preheat gets none. */
+    void notPreheated(Boolean given, Assumptions.Place place) {
+        if (given == null) {
+            assumptions.note(place, "preheated", words("false"), "no preheat unless it is asked for: " + COMMON);
+        }
     }
 
     int tacks(Integer given, Joint joint, Assumptions.Place place) {

@@ -1,8 +1,10 @@
 package org.seamtally.frame;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.seamtally.gas.GasUse;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.preheat.PreheatPlan;
@@ -34,7 +36,7 @@ public final class FrameEstimator {
         double fitUp = defaults.fitUpPerJoint(job.labour());
         double setUp = defaults.setUpPerOrder(job.labour()) / quantity;
         List<JointEstimate> joints = new ArrayList<>(job.joints().size());
-        List<Problem> problems = new ArrayList<>();
+        Set<Problem> problems = new LinkedHashSet<>();
         double requestLeak = 0;
         for (int i = 0; i < job.joints().size(); i++) {
             GivenJoint given = job.joints().get(i);
@@ -43,13 +45,11 @@ public final class FrameEstimator {
                 joints.add(estimate(work, given, operatingFactor, fitUp));
                 requestLeak = Math.max(requestLeak, work.leak());
             } catch (UnworkableException e) {
-                e.problems().stream()
-                        .filter(problem -> !problems.contains(problem))
-                        .forEach(problems::add);
+                problems.addAll(work.problems());
             }
         }
         if (!problems.isEmpty()) {
-            throw new UnworkableException(problems);
+            throw new UnworkableException(List.copyOf(problems));
         }
         // while the order is set up the leakiest set-up in use is taken to be on
         Totals perFrame = Totals.of(joints).withSetUp(setUp, GasUse.leaking(requestLeak, setUp));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamtally.arc.ArcSettings;
 import org.seamtally.arc.ArcWork;
+import org.seamtally.arc.FillerRod;
 import org.seamtally.arc.FillerUse;
 import org.seamtally.gas.GasTimes;
 import org.seamtally.gas.GasUse;
@@ -57,7 +58,7 @@ public final class JointWork {
 
     /** How many of them the frame has; 1 where left out. */
     public int count() {
-        return given.count() == null ? 1 : given.count();
+        return defaults.count(given.count(), place);
     }
 
     /** Reference of the qualified procedure. */
@@ -73,7 +74,32 @@ public final class JointWork {
     /** Filler deposited and consumed. */
     public FillerUse filler() {
         defaults.filler(settings.filler());
-        return defaults.rod(settings.filler()).use(seam().depositVolume());
+        return rod().use(seam().depositVolume());
+    }
+
+    /** The stub may be the request's and the rod the joint's own, so that it only shows here. */
+    private FillerRod rod() {
+        if (defaults.stub(settings.filler()) >= defaults.rodLength(settings.filler())) {
+            throw problem(
+                    given.own().filler().equals(GivenFiller.NONE),
+                    "filler.stubLength",
+                    "contradiction",
+                    "the stub is shorter than the rod");
+        }
+        return defaults.rod(settings.filler());
+    }
+
+    /** Everything about this joint that cannot be worked with. */
+    List<Problem> problems() {
+        List<Problem> problems = new ArrayList<>();
+        for (Runnable part : List.<Runnable>of(this::filler, this::preheat)) {
+            try {
+                part.run();
+            } catch (UnworkableException e) {
+                problems.addAll(e.problems());
+            }
+        }
+        return problems;
     }
 
     /** The arc's settings, defaults filled in. */
@@ -140,8 +166,8 @@ public final class JointWork {
             try {
                 return PreheatUse.of(joint.members(), plan);
             } catch (PreheatUse.TooWeakException e) {
-                throw problem(
-                        "preheat.sourcePower",
+                throw preheatProblem(
+                        "sourcePower",
                         "source-too-weak",
                         "the source never heats this joint: it takes more than " + Math.round(e.leastPower())
                                 + " W to make up for what is lost");
@@ -152,23 +178,28 @@ public final class JointWork {
     /** How it is preheated, where it is to be. */
     public Optional<PreheatPlan> plan() {
         if (!given.toBePreheated()) {
+            defaults.notPreheated(given.preheated(), place);
             return Optional.empty();
         }
         GivenPreheat preheat = settings.preheat();
         if (preheat.temperature() == null) {
-            throw problem("preheat.temperature", "missing", "a joint to be preheated needs a temperature");
+            throw preheatProblem("temperature", "missing", "a joint to be preheated needs a temperature");
         }
         double ambient = defaults.ambient(preheat);
         if (preheat.temperature() < ambient || preheat.temperature() > SteelHeat.GREATEST_TEMPERATURE) {
-            throw problem(
-                    "preheat.temperature", "out-of-range", "a preheat temperature lies above ambient, up to 600 °C");
+            throw preheatProblem(
+                    "temperature", "out-of-range", "a preheat temperature lies above ambient, up to 600 °C");
         }
         return Optional.of(defaults.preheat(preheat));
     }
 
-    private UnworkableException problem(String field, String key, String message) {
-        boolean own = !given.own().preheat().equals(GivenPreheat.NONE);
-        return new UnworkableException(List.of(new Problem(own ? place.path() + "." + field : field, key, message)));
+    private UnworkableException preheatProblem(String field, String key, String message) {
+        return problem(given.own().preheat().equals(GivenPreheat.NONE), "preheat." + field, key, message);
+    }
+
+    /** @param shared whether the joint has no such settings of its own, so that the request's are to be changed */
+    private UnworkableException problem(boolean shared, String field, String key, String message) {
+        return new UnworkableException(List.of(new Problem(shared ? field : place.path() + "." + field, key, message)));
     }
 
     /** What to look at on this joint. */

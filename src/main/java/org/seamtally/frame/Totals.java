@@ -27,7 +27,7 @@ import org.seamtally.preheat.HeatSource;
 public record Totals(
         double seamLength,
         double depositVolume,
-        int plugs,
+        long plugs,
         FillerUse filler,
         double arcTime,
         double tackTime,

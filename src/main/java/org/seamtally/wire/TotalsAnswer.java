@@ -13,7 +13,7 @@ public record TotalsAnswer(
         Lengths seam,
 
         @Schema(description = "Number of plugs.", required = true, minimum = "0")
-        int plugs,
+        long plugs,
 
         @Schema(description = "Filler; for the order the rods are whole.", required = true)
         FillerAnswer filler,
