@@ -14,9 +14,6 @@ import org.seamtally.quantity.Rate;
 /** The constraints on the fields of a request, public only because the validator makes them. A field that was left out fits: that it is needed is said elsewhere. */
 public final class Checks {
 
-    // a sum above this was never meant; it also keeps exact arithmetic on "1e999999999" away
-    private static final int LONGEST_NUMBER = 40;
-
     private Checks() {}
 
     /** A constraint on one leaf: says what is wrong with it, or nothing. */
@@ -41,7 +38,7 @@ public final class Checks {
     }
 
     private static Contradictions.Finding finding(QuantityException e, Leaf leaf) {
-        return finding(e.key(), e.getMessage(), leaf, e.taken());
+        return finding(e.key(), Quoted.whole(e.getMessage()), leaf, e.taken());
     }
 
     public static final class WithinCheck extends LeafCheck<Within> {
@@ -100,20 +97,18 @@ public final class Checks {
             if (leaf.kind() != Leaf.Kind.NUMBER) {
                 return finding(Violation.Key.NOT_A_NUMBER, "a bare number is due, " + range, leaf, null);
             }
-            BigDecimal value = number(leaf.text());
+            BigDecimal value = Read.tryDecimal(leaf);
             boolean fits = value != null
                     && value.compareTo(min) >= 0
                     && (below ? value.compareTo(max) < 0 : value.compareTo(max) <= 0);
-            return fits ? null : finding(Violation.Key.OUT_OF_RANGE, "taken here: " + range, leaf, null);
+            return fits
+                    ? null
+                    : finding(
+                            Violation.Key.OUT_OF_RANGE,
+                            "taken here: " + range + ", with at most " + Read.MOST_DECIMALS + " decimals",
+                            leaf,
+                            null);
         }
-    }
-
-    /** A JSON number; null where it is absurdly large or long. */
-    private static BigDecimal number(String text) {
-        if (text.length() > LONGEST_NUMBER || !Double.isFinite(Double.parseDouble(text))) {
-            return null;
-        }
-        return new BigDecimal(text);
     }
 
     public static final class WholeCheck extends LeafCheck<Whole> {
@@ -175,8 +170,9 @@ public final class Checks {
                 return finding(Violation.Key.TOO_LONG, "at most " + max + " characters", leaf, null);
             }
             return leaf.text().chars().noneMatch(Character::isISOControl)
+                            && Quoted.whole(leaf.text()).equals(leaf.text())
                     ? null
-                    : finding(Violation.Key.NOT_TEXT, "no control characters", leaf, null);
+                    : finding(Violation.Key.NOT_TEXT, "no control characters and no halves of letters", leaf, null);
         }
     }
 
@@ -191,7 +187,7 @@ public final class Checks {
 
         @Override
         Contradictions.Finding look(Leaf leaf) {
-            if (leaf.kind() == Leaf.Kind.TEXT && words.has(leaf.text())) {
+            if (leaf.kind() == Leaf.Kind.TEXT && words.find(leaf.text()) != null) {
                 return null;
             }
             String nearest = Nearest.to(leaf.text(), words.list());
@@ -229,7 +225,7 @@ public final class Checks {
             }
             String key = first == null ? Violation.Key.NOT_TEXT : first.key();
             String message = dimensions.length == 1 && first != null
-                    ? first.getMessage()
+                    ? Quoted.whole(first.getMessage())
                     : "money by a unit is due, such as \"4.50"
                             + taken.stream().findFirst().orElse("/h") + "\"";
             return finding(key, message, leaf, taken);

@@ -5,7 +5,6 @@ import java.io.InputStream;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.seamtally.catalogue.Catalogue;
@@ -139,8 +138,7 @@ public final class Engine {
         Shown shown = new Shown(units);
         return answer(in, ComparisonRequest.class, request -> {
             GasEstimator.Comparison comparison = compare(request);
-            Optional<CurrencyUnit> currency = Read.maybe(Read.text(request.currency()))
-                    .map(code -> CurrencyUnit.of(code.toUpperCase(Locale.ROOT)));
+            Optional<CurrencyUnit> currency = Read.maybe(Words.currency(request.currency()));
             SetUpComparison compared = comparison.compared();
             return new ComparisonAnswer(
                     compared.setUps().stream()

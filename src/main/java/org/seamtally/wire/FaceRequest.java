@@ -28,7 +28,7 @@ public record FaceRequest(
 
     private static Face.Form of(Leaf form) {
         return Arrays.stream(Face.Form.values())
-                .filter(f -> f.word().equalsIgnoreCase(form.text()))
+                .filter(f -> f.word().equals(Words.FACE_FORM.find(form.text())))
                 .findFirst()
                 .orElse(null);
     }
@@ -39,10 +39,8 @@ public record FaceRequest(
             return;
         }
         BigDecimal most = BigDecimal.valueOf(of(form).greatestRise());
-        if (rise != null
-                && rise.kind() == Leaf.Kind.NUMBER
-                && Read.number(rise) <= Face.GREATEST_CONVEX
-                && Read.decimal(rise).compareTo(most) > 0) {
+        BigDecimal given = Read.tryDecimal(rise);
+        if (given != null && given.compareTo(most) > 0) {
             contradictions.add(
                     "rise",
                     Violation.Key.OUT_OF_RANGE,

@@ -1,11 +1,9 @@
 package org.seamtally.wire;
 
 import jakarta.validation.Valid;
-import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.seamtally.catalogue.Gases;
 import org.seamtally.frame.GivenGas;
-import org.seamtally.gas.MeterPlace;
 import org.seamtally.quantity.Dimension;
 
 /** Gas settings. */
@@ -79,9 +77,7 @@ public record GasRequest(
                         Read.quantity(request.temperature, Dimension.TEMPERATURE),
                         Read.quantity(request.supplyGaugePressure, Dimension.GAUGE_PRESSURE),
                         Read.quantity(request.torchBackPressure, Dimension.GAUGE_PRESSURE),
-                        request.meterAt == null
-                                ? null
-                                : MeterPlace.valueOf(request.meterAt.text().toUpperCase(Locale.ROOT)),
+                        Words.meterPlace(request.meterAt),
                         request.hose == null ? null : Read.length(request.hose.insideDiameter()),
                         request.hose == null ? null : Read.length(request.hose.length()),
                         Read.length(request.orificeDiameter),

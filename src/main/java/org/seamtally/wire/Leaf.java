@@ -30,12 +30,9 @@ public record Leaf(Kind kind, String text) {
 
     /** The token as it would be quoted back, cut short where it is long. */
     String given() {
-        String shown = text.length() <= LONGEST_QUOTED ? text : text.substring(0, LONGEST_QUOTED) + "…";
+        String shown = Quoted.cut(text);
         return kind == Kind.TEXT ? "\"" + shown + "\"" : shown;
     }
-
-    // nobody needs more of his own text back to find it
-    private static final int LONGEST_QUOTED = 64;
 
     /** Takes any single token; a structure where a value is due is a finding. */
     static final class Reader extends StdDeserializer<Leaf> {

@@ -4,9 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
-import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.joda.money.CurrencyUnit;
 import org.seamtally.frame.Prices;
 import org.seamtally.quantity.Dimension;
 
@@ -62,7 +60,7 @@ public record PricesRequest(
 
     Prices given() {
         return new Prices(
-                CurrencyUnit.of(currency.text().toUpperCase(Locale.ROOT)),
+                Words.currency(currency),
                 Read.maybe(Read.rate(labour, Dimension.TIME)),
                 Read.maybe(Read.rate(filler, Dimension.MASS)),
                 Read.maybe(Read.rate(gas, Dimension.GAS_VOLUME)),

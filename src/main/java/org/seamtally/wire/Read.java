@@ -33,6 +33,36 @@ final class Read {
         return leaf == null ? null : Double.valueOf(leaf.text());
     }
 
+    /**
+     * A share that is finer than this was never meant. Below 1 such a share is below 1 as a double too, and exact
+     * arithmetic on "1e-2000000000" would fill the memory.
+     */
+    static final int MOST_DECIMALS = 12;
+
+    // no number of so few decimals that lies in any range here is longer, however it is written
+    private static final int LONGEST_NUMBER = 40;
+
+    /** A number to be checked; null where it is none, or absurdly long or fine. */
+    static BigDecimal tryDecimal(Leaf leaf) {
+        if (leaf == null || leaf.kind() != Leaf.Kind.NUMBER || leaf.text().length() > LONGEST_NUMBER) {
+            return null;
+        }
+        try {
+            BigDecimal value = new BigDecimal(leaf.text());
+            // a large exponent is out of every range too
+            boolean plain = Math.abs((long) value.scale()) <= LONGEST_NUMBER;
+            return plain && value.stripTrailingZeros().scale() <= MOST_DECIMALS ? value : null;
+        } catch (NumberFormatException e) {
+            // an exponent past what even a decimal holds
+            return null;
+        }
+    }
+
+    /** The list's own spelling of a word. */
+    static String word(Leaf leaf, Words words) {
+        return leaf == null ? null : words.find(leaf.text());
+    }
+
     static BigDecimal decimal(Leaf leaf) {
         return leaf == null ? null : new BigDecimal(leaf.text());
     }

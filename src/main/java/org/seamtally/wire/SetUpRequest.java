@@ -2,10 +2,8 @@ package org.seamtally.wire;
 
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
-import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.seamtally.frame.GivenGas;
-import org.seamtally.gas.MeterPlace;
 import org.seamtally.quantity.Dimension;
 
 /** One set-up of a comparison. */
@@ -45,9 +43,7 @@ public record SetUpRequest(
                         null,
                         Read.quantity(supplyGaugePressure, Dimension.GAUGE_PRESSURE),
                         null,
-                        meterAt == null
-                                ? null
-                                : MeterPlace.valueOf(meterAt.text().toUpperCase(Locale.ROOT)),
+                        Words.meterPlace(meterAt),
                         hose == null ? null : Read.length(hose.insideDiameter()),
                         hose == null ? null : Read.length(hose.length()),
                         Read.length(orificeDiameter),

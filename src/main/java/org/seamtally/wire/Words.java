@@ -2,6 +2,7 @@ package org.seamtally.wire;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
@@ -51,11 +52,29 @@ public enum Words {
         return list;
     }
 
-    boolean has(String word) {
-        return list.stream().anyMatch(word::equalsIgnoreCase);
+    /** The list's own spelling of a word, whatever its case; null where the list has no such word. */
+    String find(String word) {
+        return list.stream().filter(own -> isSame(own, word)).findFirst().orElse(null);
+    }
+
+    /** Case is folded within ASCII alone: elsewhere one letter's small form may be another letter's. */
+    private static boolean isSame(String own, String word) {
+        return own.equals(word) || own.equalsIgnoreCase(word) && word.chars().allMatch(letter -> letter < 128);
+    }
+
+    /** The meter's place that a word means; null where there is none. */
+    static MeterPlace meterPlace(Leaf leaf) {
+        return leaf == null
+                ? null
+                : MeterPlace.valueOf(METER_PLACE.find(leaf.text()).toUpperCase(Locale.ROOT));
+    }
+
+    /** The currency that a code means; null where there is none. */
+    static CurrencyUnit currency(Leaf leaf) {
+        return leaf == null ? null : CurrencyUnit.of(CURRENCY.find(leaf.text()));
     }
 
     static String lower(Enum<?> constant) {
-        return constant.name().toLowerCase(java.util.Locale.ROOT);
+        return constant.name().toLowerCase(Locale.ROOT);
     }
 }
