@@ -8,7 +8,9 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.deser.BeanDeserializerFactory;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
 
 /** The one place where the JSON reader and writer are set up: the service, the shell and batches all use it. */
 public final class Json {
@@ -32,7 +34,7 @@ public final class Json {
                 .streamReadConstraints(
                         StreamReadConstraints.builder().maxNestingDepth(DEEPEST).build())
                 .build();
-        return JsonMapper.builder(factory)
+        return new JsonMapper.Builder(new StrictMapper(factory))
                 .enable(
                         DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES,
                         DeserializationFeature.FAIL_ON_TRAILING_TOKENS,
@@ -45,6 +47,27 @@ public final class Json {
                 .visibility(PropertyAccessor.GETTER, JsonAutoDetect.Visibility.NONE)
                 .visibility(PropertyAccessor.IS_GETTER, JsonAutoDetect.Visibility.NONE)
                 .addHandler(new Misfits.Handler())
+                .addModule(new SimpleModule().setDeserializerModifier(new ShapeReader.Modifier()))
                 .build();
+    }
+
+    /** A mapper whose readings are {@link Reading}s. */
+    private static final class StrictMapper extends JsonMapper {
+
+        private static final long serialVersionUID = 1;
+
+        StrictMapper(JsonFactory factory) {
+            super(factory);
+            _deserializationContext = new Reading(BeanDeserializerFactory.instance);
+        }
+
+        private StrictMapper(StrictMapper from) {
+            super(from);
+        }
+
+        @Override
+        public JsonMapper copy() {
+            return new StrictMapper(this);
+        }
     }
 }

@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.JavaType;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.deser.DeserializationProblemHandler;
-import com.fasterxml.jackson.databind.deser.ValueInstantiator;
 import com.fasterxml.jackson.databind.jsontype.TypeIdResolver;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -15,7 +14,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.TreeSet;
 
-/** What does not fit while a body is read: fields nobody knows, kinds nobody knows, structures of another shape. */
+/** What does not fit while a body is read: fields nobody knows, kinds nobody knows, parts of another shape. */
 final class Misfits {
 
     private static final Object KEY = Misfits.class;
@@ -47,10 +46,16 @@ final class Misfits {
 
     /** Where a reader stands, such as {@code frame.joints[2].branch}. */
     static String path(JsonParser parser) {
+        return path(standsIn(parser));
+    }
+
+    /** What holds the value that a reader stands at: at the start of a structure the parser is inside it already. */
+    static JsonStreamContext standsIn(JsonParser parser) {
         JsonStreamContext context = parser.getParsingContext();
-        if (parser.currentToken() != null && parser.currentToken().isStructStart()) {
-            context = context.getParent();
-        }
+        return parser.currentToken() != null && parser.currentToken().isStructStart() ? context.getParent() : context;
+    }
+
+    private static String path(JsonStreamContext context) {
         StringBuilder path = new StringBuilder();
         append(context, path);
         return path.toString();
@@ -67,13 +72,8 @@ final class Misfits {
             if (path.length() > 0) {
                 path.append('.');
             }
-            path.append(quoted(context.getCurrentName()));
+            path.append(Quoted.cut(context.getCurrentName()));
         }
-    }
-
-    /** A field's name, cut short where it is absurd. */
-    private static String quoted(String name) {
-        return name.length() <= 64 ? name : name.substring(0, 64) + "…";
     }
 
     /** Turns each misfit into a finding and reads on. */
@@ -100,40 +100,10 @@ final class Misfits {
                             nearest == null
                                     ? "no such field here"
                                     : "no such field here; the nearest is \"" + nearest + "\"",
-                            "\"" + quoted(name) + "\"",
+                            "\"" + Quoted.cut(name) + "\"",
                             names.toArray(String[]::new));
             parser.skipChildren();
             return true;
-        }
-
-        @Override
-        public Object handleMissingInstantiator(
-                DeserializationContext context,
-                Class<?> type,
-                ValueInstantiator instantiator,
-                JsonParser parser,
-                String message)
-                throws IOException {
-            return wrongShape(context, parser, "an object is due here");
-        }
-
-        @Override
-        public Object handleUnexpectedToken(
-                DeserializationContext context,
-                JavaType type,
-                com.fasterxml.jackson.core.JsonToken token,
-                JsonParser parser,
-                String message)
-                throws IOException {
-            return wrongShape(
-                    context, parser, type.isCollectionLikeType() ? "a list is due here" : "an object is due here");
-        }
-
-        private static Object wrongShape(DeserializationContext context, JsonParser parser, String message)
-                throws IOException {
-            Misfits.of(context).add(path(parser), Violation.Key.SHAPE, message, null);
-            parser.skipChildren();
-            return null;
         }
 
         @Override
@@ -143,12 +113,12 @@ final class Misfits {
             String nearest = Nearest.to(id, kinds);
             Misfits.of(context)
                     .add(
-                            path(context.getParser()) + ".kind",
+                            path(context.getParser()),
                             Violation.Key.UNKNOWN_WORD,
                             nearest == null
                                     ? "no such kind of joint"
                                     : "no such kind of joint; the nearest is \"" + nearest + "\"",
-                            "\"" + quoted(id) + "\"",
+                            "\"" + Quoted.cut(id) + "\"",
                             kinds.toArray(String[]::new));
             return context.constructType(Void.class);
         }

@@ -1,6 +1,7 @@
 package org.seamtally.wire;
 
 import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import jakarta.validation.ConstraintViolation;
@@ -8,6 +9,7 @@ import jakarta.validation.Validation;
 import jakarta.validation.Validator;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -42,15 +44,7 @@ final class RequestReader {
      */
     static <R> R read(InputStream in, Class<R> type) throws IOException, RefusedException {
         Misfits misfits = new Misfits();
-        R request;
-        try {
-            request = Json.mapper()
-                    .readerFor(type)
-                    .withAttribute(Misfits.key(), misfits)
-                    .readValue(in);
-        } catch (JsonProcessingException e) {
-            throw new RefusedException(ProblemReport.notJson(notJson(e)));
-        }
+        R request = parse(in, type, misfits);
         List<Violation> violations = new ArrayList<>(misfits.found());
         if (request == null && violations.isEmpty()) {
             violations.add(new Violation("", Violation.Key.MISSING, "a JSON object is due", null, null));
@@ -62,7 +56,7 @@ final class RequestReader {
                 Violation violation = violation(found);
                 // where a part has the wrong shape it is not missing besides
                 if (known.putIfAbsent(violation.path(), violation) == null
-                        && !isAbsentBecauseMisfit(violation, misfits.found())) {
+                        && !isAbsentBecauseMisfit(found, violation, misfits.found())) {
                     violations.add(violation);
                 }
             }
@@ -73,10 +67,39 @@ final class RequestReader {
         return request;
     }
 
-    /** A joint whose kind is unknown reads as nothing; it was not left out. */
-    private static boolean isAbsentBecauseMisfit(Violation violation, List<Violation> misfits) {
-        return violation.key().equals(Violation.Key.MISSING)
-                && misfits.stream().anyMatch(misfit -> misfit.path().startsWith(violation.path() + "."));
+    private static <R> R parse(InputStream in, Class<R> type, Misfits misfits) throws IOException, RefusedException {
+        try (JsonParser parser = Json.mapper().createParser(in)) {
+            try {
+                return Json.mapper()
+                        .readerFor(type)
+                        .withAttribute(Misfits.key(), misfits)
+                        .readValue(parser);
+            } catch (JsonProcessingException e) {
+                JsonLocation told = e.getLocation();
+                // past a limit the parser does not say where
+                JsonLocation place = told == null || told.getLineNr() < 1 ? parser.currentLocation() : told;
+                throw new RefusedException(ProblemReport.notJson(notJson(e, place)));
+            }
+        } catch (CharConversionException e) {
+            throw new RefusedException(ProblemReport.notJson(notJson(Violation.Key.NOT_JSON, "the text is not UTF-8")));
+        }
+    }
+
+    /** A joint whose kind is unknown reads as nothing, and so does a field of another shape: neither was left out. */
+    private static boolean isAbsentBecauseMisfit(
+            ConstraintViolation<?> found, Violation violation, List<Violation> misfits) {
+        if (!violation.key().equals(Violation.Key.MISSING)) {
+            return false;
+        }
+        // what a part lacks is not known while another of its fields is a misfit
+        boolean crossed = found.getConstraintDescriptor().getAnnotation() instanceof CrossCheck;
+        return misfits.stream()
+                .anyMatch(misfit -> misfit.path().startsWith(violation.path() + ".")
+                        || crossed && holder(misfit.path()).equals(holder(violation.path())));
+    }
+
+    private static String holder(String path) {
+        return path.substring(0, Math.max(0, path.lastIndexOf('.')));
     }
 
     private static Violation violation(ConstraintViolation<?> found) {
@@ -100,32 +123,27 @@ final class RequestReader {
         return new Violation(path, finding.key(), finding.message(), finding.given(), finding.taken());
     }
 
-    private static Violation notJson(JsonProcessingException e) {
-        boolean deep = e instanceof StreamConstraintsException && e.getMessage().contains("nesting");
-        String where = where(e.getLocation());
-        if (deep) {
-            return new Violation(
-                    "", Violation.Key.TOO_DEEP, "nested at most " + Json.DEEPEST + " levels deep" + where, null, null);
+    private static Violation notJson(JsonProcessingException e, JsonLocation place) {
+        String where = ", at line " + place.getLineNr() + ", column " + place.getColumnNr();
+        Throwable limit = e;
+        while (limit != null && !(limit instanceof StreamConstraintsException)) {
+            limit = limit.getCause();
         }
-        // the first line alone: what follows speaks of the parser's own classes
-        String message = e.getOriginalMessage() == null
-                ? ""
-                : e.getOriginalMessage().lines().findFirst().orElse("");
-        String told = message.startsWith("Duplicate field") || message.startsWith("Duplicate Object property")
-                ? "a field stands twice" + where
-                : "the text breaks off or is no JSON" + where;
-        return new Violation(
-                "",
-                message.startsWith("Duplicate") ? Violation.Key.DUPLICATE : Violation.Key.NOT_JSON,
-                told,
-                null,
-                null);
+        // the messages alone tell which; what else they say speaks of the parser's own classes
+        if (limit != null && limit.getMessage().contains("nesting")) {
+            return notJson(Violation.Key.TOO_DEEP, "nested at most " + Json.DEEPEST + " levels deep" + where);
+        }
+        if (limit != null) {
+            return notJson(
+                    Violation.Key.TOO_LONG, "a number or a field's name is longer than any that is read" + where);
+        }
+        return e.getOriginalMessage().startsWith("Duplicate")
+                ? notJson(Violation.Key.DUPLICATE, "a field stands twice" + where)
+                : notJson(Violation.Key.NOT_JSON, "the text breaks off or is no JSON" + where);
     }
 
-    private static String where(JsonLocation location) {
-        return location == null || location.getLineNr() < 1
-                ? ""
-                : ", at line " + location.getLineNr() + ", column " + location.getColumnNr();
+    private static Violation notJson(String key, String message) {
+        return new Violation("", key, message, null, null);
     }
 
     /** In the order of their paths, numbers by their value, so that the same faults are always told alike. */
