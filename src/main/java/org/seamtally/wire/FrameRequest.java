@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.seamtally.frame.GivenJoint;
 
 /** The frame. */
 @Schema(description = "A frame and its joints.")
@@ -30,6 +31,12 @@ public record FrameRequest(
     @Override
     public void check(Contradictions contradictions) {
         Set<String> marks = new HashSet<>();
+        // a joint without a mark is called by its number
+        for (int i = 0; joints != null && i < joints.size(); i++) {
+            if (joints.get(i) != null && joints.get(i).mark == null) {
+                marks.add(GivenJoint.markOf(i));
+            }
+        }
         for (int i = 0; joints != null && i < joints.size(); i++) {
             Leaf mark = joints.get(i) == null ? null : joints.get(i).mark;
             if (mark != null && !marks.add(mark.text())) {

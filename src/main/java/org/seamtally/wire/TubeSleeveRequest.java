@@ -5,6 +5,7 @@ import jakarta.validation.constraints.NotNull;
 import java.util.OptionalDouble;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.seamtally.frame.JointShape;
+import org.seamtally.quantity.Dimension;
 import org.seamtally.seam.TubeSleeve;
 
 /** One end of a sleeve. */
@@ -45,6 +46,14 @@ public final class TubeSleeveRequest extends JointRequest implements CrossChecke
         Double inner = TubeRequest.tryDiameter(branch);
         Double outer = TubeRequest.tryDiameter(sleeve);
         Double wall = TubeRequest.tryWall(sleeve);
+        Double leg = fillet == null ? null : Read.tryQuantity(fillet.leg(), Dimension.LENGTH);
+        if (leg != null && wall != null && leg > wall) {
+            contradictions.add(
+                    "fillet.leg",
+                    Violation.Key.CONTRADICTION,
+                    "one leg lies on the sleeve's end: at most the sleeve's wall",
+                    fillet.leg());
+        }
         if (inner != null && outer != null && wall != null && !TubeSleeve.fits(inner, outer, wall)) {
             contradictions.add(
                     "branch.outsideDiameter",
