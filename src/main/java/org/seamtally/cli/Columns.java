@@ -42,20 +42,23 @@ final class Columns {
                 widths[i] = Math.max(widths[i], row[i].length());
             }
         }
-        int all = 2 * (widths.length - 1);
+        int cells = 0;
         for (int width : widths) {
-            all += width;
+            cells += width;
         }
+        // long marks and US units together would not fit a sheet otherwise
+        int gap = cells + 2 * (widths.length - 1) > EstimateTable.WIDTH ? 1 : 2;
+        int all = cells + gap * (widths.length - 1);
         for (String[] row : rows) {
-            out.println(row == null ? "-".repeat(all) : line(row, widths));
+            out.println(row == null ? "-".repeat(all) : line(row, widths, " ".repeat(gap)));
         }
     }
 
-    private String line(String[] row, int[] widths) {
+    private String line(String[] row, int[] widths, String gap) {
         StringBuilder line = new StringBuilder();
         for (int i = 0; i < row.length; i++) {
             String pad = " ".repeat(widths[i] - row[i].length());
-            line.append(i == 0 ? "" : "  ").append(right[i] ? pad + row[i] : row[i] + pad);
+            line.append(i == 0 ? "" : gap).append(right[i] ? pad + row[i] : row[i] + pad);
         }
         return line.toString().stripTrailing();
     }
