@@ -65,9 +65,9 @@ record Shown(UnitSystem units) {
         }
         Assumption.Measured measured = (Assumption.Measured) value;
         Quantity quantity = of(measured.dimension(), measured.value());
-        // four digits: an assumption is no measurement
+        // five digits: 1/16 in is 1.5875 mm, and an assumption is no measurement
         return new java.math.BigDecimal(quantity.value())
-                        .round(new java.math.MathContext(4))
+                        .round(new java.math.MathContext(5))
                         .stripTrailingZeros()
                         .toPlainString()
                 + " " + quantity.unit();
