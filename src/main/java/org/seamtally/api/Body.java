@@ -41,6 +41,14 @@ final class Body extends FilterInputStream {
         }
     }
 
+    /** The server's stream would read to its end first: a thread waiting on a sender who has had his answer. */
+    @Override
+    public void close() throws IOException {
+        if (read <= LARGEST) {
+            super.close();
+        }
+    }
+
     /** More was sent than is taken. */
     static final class TooLargeException extends IOException {
 

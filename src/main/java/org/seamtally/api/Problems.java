@@ -1,13 +1,21 @@
 package org.seamtally.api;
 
+import io.vertx.ext.web.RoutingContext;
+import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.io.IOException;
+import java.lang.annotation.Annotation;
 import java.util.Locale;
+import java.util.Set;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 import org.seamtally.wire.ProblemReport;
 
 /** Turns whatever went wrong into problem details. */
@@ -17,6 +25,12 @@ public class Problems {
     static final String MEDIA_TYPE = "application/problem+json";
 
     private static final Logger LOG = Logger.getLogger(Problems.class);
+
+    private final AllowedMethods methods;
+
+    Problems(AllowedMethods methods) {
+        this.methods = methods;
+    }
 
     static Response response(ProblemReport problem) {
         return Response.status(problem.status())
@@ -37,7 +51,8 @@ public class Problems {
     }
 
     @ServerExceptionMapper
-    Response tooLarge(Body.TooLargeException e) {
+    Response tooLarge(Body.TooLargeException e, RoutingContext context) {
+        SameMachine.hangUpSoon(context);
         return Response.fromResponse(response(tooLargeReport()))
                 .header("Connection", "close")
                 .build();
@@ -51,21 +66,41 @@ public class Problems {
 
     /** What the framework itself answers: unknown paths, methods and media types. */
     @ServerExceptionMapper
-    Response http(WebApplicationException e) {
+    Response http(WebApplicationException e, UriInfo uri) {
         Response answer = e.getResponse();
         Response.StatusType status = answer.getStatusInfo();
         if (status.getFamily() == Response.Status.Family.SERVER_ERROR) {
             LOG.error("request failed", e);
         }
+        Response problem = response(report(status));
+        return status.getStatusCode() == Response.Status.METHOD_NOT_ALLOWED.getStatusCode()
+                ? Response.fromResponse(problem)
+                        .allow(methods.at(uri.getPath()))
+                        .build()
+                : problem;
+    }
+
+    /** The framework answers OPTIONS by itself; which methods there are is told here alone. */
+    @ServerResponseFilter
+    void options(ContainerRequestContext request, ContainerResponseContext response) {
+        if (!request.getMethod().equals(HttpMethod.OPTIONS) || response.getStatus() != 200) {
+            return;
+        }
+        Set<String> allowed = methods.at(request.getUriInfo().getPath());
+        if (allowed.isEmpty()) {
+            response.getHeaders().remove(HttpHeaders.ALLOW);
+            response.setStatus(404);
+            response.setEntity(report(Response.Status.NOT_FOUND), new Annotation[0], MediaType.valueOf(MEDIA_TYPE));
+        } else {
+            response.getHeaders().putSingle(HttpHeaders.ALLOW, String.join(", ", allowed));
+        }
+    }
+
+    /** The words of HTTP itself. */
+    static ProblemReport report(Response.StatusType status) {
         String title = status.getReasonPhrase();
-        Response problem = response(ProblemReport.of(
-                status.getStatusCode(), title.toLowerCase(Locale.ROOT).replace(' ', '-'), title + ".", null));
-        String allow = answer.getHeaderString(HttpHeaders.ALLOW);
-        return allow == null
-                ? problem
-                : Response.fromResponse(problem)
-                        .header(HttpHeaders.ALLOW, allow)
-                        .build();
+        return ProblemReport.of(
+                status.getStatusCode(), title.toLowerCase(Locale.ROOT).replace(' ', '-'), title + ".", null);
     }
 
     @ServerExceptionMapper

@@ -23,6 +23,9 @@ public class SameMachine {
     // before everything else that the framework puts in front of resources
     private static final int FIRST = 1000;
 
+    // on one machine an answer is read within this many times over
+    private static final long LINGER_MS = 2_000;
+
     void register(@Observes Filters filters) {
         filters.register(SameMachine::check, FIRST);
     }
@@ -36,8 +39,8 @@ public class SameMachine {
         } else if ("cross-site".equalsIgnoreCase(request.getHeader("Sec-Fetch-Site"))) {
             refuse(context, "foreign-origin", "Pages of other sites may not ask here.");
         } else if (declaredLength(request) > Body.LARGEST) {
-            request.pause();
             context.response().putHeader("Connection", "close");
+            hangUpSoon(context);
             answer(context, Problems.tooLargeReport());
         } else {
             context.next();
@@ -75,11 +78,21 @@ public class SameMachine {
         }
     }
 
+    /**
+     * Cuts the connection after a while: cut at once, what the sender has still under way would cost him the answer;
+     * never cut, he could take for ever to send the rest.
+     */
+    static void hangUpSoon(RoutingContext context) {
+        context.vertx()
+                .setTimer(LINGER_MS, timer -> context.request().connection().close());
+    }
+
     private static void refuse(RoutingContext context, String word, String detail) {
         answer(context, ProblemReport.of(403, word, "Not from there.", detail));
     }
 
-    private static void answer(RoutingContext context, ProblemReport problem) {
+    /** Answers with a problem in front of all resources. */
+    static void answer(RoutingContext context, ProblemReport problem) {
         try {
             context.response()
                     .setStatusCode(problem.status())
