@@ -34,7 +34,7 @@ public record ArcRequest(
         Leaf maxTravelSpeed,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "60 s")
-        @Schema(description = "Arc time of one tack. Left out: 2 s.")
+        @Schema(description = "Arc time of one tack. Left out: 2 s.", examples = "2 s")
         Leaf tackTime,
 
         @Share(min = "0.3", max = "1")

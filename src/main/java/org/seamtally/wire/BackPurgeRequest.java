@@ -15,7 +15,7 @@ public record BackPurgeRequest(
 
         @NotNull
         @Within(value = Dimension.TIME, min = "0 s", max = "2 h")
-        @Schema(description = "Time purged before the arc starts.")
+        @Schema(description = "Time purged before the arc starts.", examples = "2 min")
         Leaf time) {
 
     BackPurge given() {

@@ -13,15 +13,15 @@ public record FillerRequest(
         Leaf classification,
 
         @Within(value = Dimension.LENGTH, min = "0.5 mm", max = "6.4 mm")
-        @Schema(description = "Rod diameter. Left out: 1/16 in.")
+        @Schema(description = "Rod diameter. Left out: 1/16 in.", examples = "0.0625 in")
         Leaf diameter,
 
         @Within(value = Dimension.LENGTH, min = "100 mm", max = "2 m")
-        @Schema(description = "Rod length. Left out: 36 in.")
+        @Schema(description = "Rod length. Left out: 36 in.", examples = "36 in")
         Leaf rodLength,
 
         @Within(value = Dimension.LENGTH, min = "0 mm", max = "500 mm")
-        @Schema(description = "What is thrown away of each rod, below its length. Left out: 2 in.")
+        @Schema(description = "What is thrown away of each rod, below its length. Left out: 2 in.", examples = "2 in")
         Leaf stubLength,
 
         @Share(min = "0.5", max = "1")

@@ -12,14 +12,15 @@ public record FilletRequest(
         @Schema(
                 description =
                         "Length of both legs, along the surfaces. Left out: 1.25 times the thinner wall, at most an"
-                                + " edge's thickness.")
+                                + " edge's thickness.",
+                examples = "0.125 in")
         Leaf leg,
 
         @Valid @Schema(description = "Form of the face. Left out: flat.")
         FaceRequest face,
 
         @Within(value = Dimension.LENGTH, min = "0 mm", max = "5 mm")
-        @Schema(description = "Gap at the root. Left out: none.")
+        @Schema(description = "Gap at the root. Left out: none.", examples = "0 mm")
         Leaf rootGap) {
 
     static GivenFillet given(FilletRequest request) {

@@ -17,11 +17,13 @@ public record GasLossRequest(
         ArcRequest arc,
 
         @Within(value = Dimension.TIME, min = "0.1 s", max = "10 h")
-        @Schema(description = "Arc time of one start. Left out: until the flow is steady.")
+        @Schema(description = "Arc time of one start. Left out: until the flow is steady.", examples = "22 s")
         Leaf burnTime,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "24 h")
-        @Schema(description = "Time between two arcs, in which the hose fills up again. Left out: it fills up fully.")
+        @Schema(
+                description = "Time between two arcs, in which the hose fills up again. Left out: it fills up fully.",
+                examples = "40 s")
         Leaf arcOffTime,
 
         @Valid @Schema(description = "A joint to be welded with this set-up.")

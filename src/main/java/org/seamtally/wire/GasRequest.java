@@ -18,19 +18,21 @@ public record GasRequest(
         Leaf flow,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "60 s")
-        @Schema(description = "Gas before each arc. Left out: 0.5 s.")
+        @Schema(description = "Gas before each arc. Left out: 0.5 s.", examples = "0.5 s")
         Leaf preFlow,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "5 min")
-        @Schema(description = "Gas after each arc. Left out: 1 s per 10 A, at least 8 s.")
+        @Schema(description = "Gas after each arc. Left out: 1 s per 10 A, at least 8 s.", examples = "9 s")
         Leaf postFlow,
 
         @Within(value = Dimension.TEMPERATURE, min = "-20 degC", max = "60 degC")
-        @Schema(description = "Temperature of the reference state, at 1 atm. Left out: 70 degF.")
+        @Schema(description = "Temperature of the reference state, at 1 atm. Left out: 70 degF.", examples = "70 degF")
         Leaf referenceTemperature,
 
         @Within(value = Dimension.TEMPERATURE, min = "-40 degC", max = "80 degC")
-        @Schema(description = "Temperature of the gas in the hose. Left out: the reference temperature.")
+        @Schema(
+                description = "Temperature of the gas in the hose. Left out: the reference temperature.",
+                examples = "70 degF")
         Leaf temperature,
 
         @Within(value = Dimension.GAUGE_PRESSURE, min = "0.2 bar", max = "20 bar")
@@ -38,7 +40,9 @@ public record GasRequest(
         Leaf supplyGaugePressure,
 
         @Within(value = Dimension.GAUGE_PRESSURE, min = "1 mbar", max = "5 bar")
-        @Schema(description = "Gauge pressure at the torch line while the set flow runs. Left out: 3 psi.")
+        @Schema(
+                description = "Gauge pressure at the torch line while the set flow runs. Left out: 3 psi.",
+                examples = "3 psi")
         Leaf torchBackPressure,
 
         @Word(Words.METER_PLACE)
@@ -52,15 +56,17 @@ public record GasRequest(
         HoseRequest hose,
 
         @Within(value = Dimension.LENGTH, min = "0.1 mm", max = "10 mm")
-        @Schema(description = "Bore of an orifice between valve and torch line. Left out: no orifice.")
+        @Schema(
+                description = "Bore of an orifice between valve and torch line. Left out: no orifice.",
+                examples = "0.025 in")
         Leaf orificeDiameter,
 
         @Within(value = Dimension.LENGTH, min = "3 mm", max = "40 mm")
-        @Schema(description = "Bore of the torch's gas nozzle. Left out: 1/2 in.")
+        @Schema(description = "Bore of the torch's gas nozzle. Left out: 1/2 in.", examples = "0.5 in")
         Leaf nozzleDiameter,
 
         @Within(value = Dimension.FLOW, min = "0 L/min", max = "60 L/min")
-        @Schema(description = "Flow lost to leaks through all the labour time. Left out: none.")
+        @Schema(description = "Flow lost to leaks through all the labour time. Left out: none.", examples = "0 L/min")
         Leaf leak) {
 
     static GivenGas given(GasRequest request) {

@@ -15,7 +15,7 @@ public record LabourRequest(
         Leaf operatingFactor,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "100 h")
-        @Schema(description = "Time to fit up one joint. Left out: 6 min.")
+        @Schema(description = "Time to fit up one joint. Left out: 6 min.", examples = "6 min")
         Leaf fitUpPerJoint,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "10000 h")

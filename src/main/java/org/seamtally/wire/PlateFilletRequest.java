@@ -21,7 +21,7 @@ public final class PlateFilletRequest extends JointRequest {
 
     @NotNull
     @Within(value = Dimension.LENGTH, min = "1 mm", max = "20 m")
-    @Schema(description = "Length of the seam.")
+    @Schema(description = "Length of the seam.", examples = "2.5 in")
     public Leaf length;
 
     @Within(value = Dimension.ANGLE, min = "20 deg", max = "160 deg")

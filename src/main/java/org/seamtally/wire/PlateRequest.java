@@ -7,7 +7,9 @@ import org.seamtally.quantity.Dimension;
 /** A flat part. */
 @Schema(description = "A flat part: plate, tab or gusset.")
 public record PlateRequest(
-        @NotNull @Within(value = Dimension.LENGTH, min = "0.3 mm", max = "100 mm") @Schema(description = "Thickness.")
+        @NotNull
+        @Within(value = Dimension.LENGTH, min = "0.3 mm", max = "100 mm")
+        @Schema(description = "Thickness.", examples = "0.1875 in")
         Leaf thickness) {
 
     double wall() {

@@ -14,12 +14,12 @@ public final class PlugRequest extends JointRequest {
 
     @NotNull
     @Within(value = Dimension.LENGTH, min = "2 mm", max = "100 mm")
-    @Schema(description = "Diameter of the hole.")
+    @Schema(description = "Diameter of the hole.", examples = "0.375 in")
     public Leaf holeDiameter;
 
     @NotNull
     @Within(value = Dimension.LENGTH, min = "0.2 mm", max = "50 mm")
-    @Schema(description = "Depth of the hole: the upper part's thickness.")
+    @Schema(description = "Depth of the hole: the upper part's thickness.", examples = "0.095 in")
     public Leaf depth;
 
     @Override

@@ -14,15 +14,15 @@ public record PreheatRequest(
         Leaf temperature,
 
         @Within(value = Dimension.TEMPERATURE, min = "-30 degC", max = "60 degC")
-        @Schema(description = "Temperature before. Left out: 68 degF.")
+        @Schema(description = "Temperature before. Left out: 68 degF.", examples = "68 degF")
         Leaf ambient,
 
         @Within(value = Dimension.LENGTH, min = "5 mm", max = "1 m")
-        @Schema(description = "Width heated beyond the joint. Left out: 3 in.")
+        @Schema(description = "Width heated beyond the joint. Left out: 3 in.", examples = "3 in")
         Leaf zone,
 
         @Within(value = Dimension.TIME, min = "0 s", max = "10 h")
-        @Schema(description = "Time kept at temperature. Left out: none.")
+        @Schema(description = "Time kept at temperature. Left out: none.", examples = "2 min")
         Leaf hold,
 
         @Word(Words.HEAT_SOURCE)

@@ -20,14 +20,14 @@ public record SetUpRequest(
         Leaf supplyGaugePressure,
 
         @Within(value = Dimension.LENGTH, min = "0.1 mm", max = "10 mm")
-        @Schema(description = "Bore of an orifice between valve and torch line.")
+        @Schema(description = "Bore of an orifice between valve and torch line.", examples = "0.025 in")
         Leaf orificeDiameter,
 
         @Word(Words.METER_PLACE) @Schema(description = "Where the meter sits.", examples = "supply")
         Leaf meterAt,
 
         @Within(value = Dimension.LENGTH, min = "3 mm", max = "40 mm")
-        @Schema(description = "Bore of the torch's gas nozzle.")
+        @Schema(description = "Bore of the torch's gas nozzle.", examples = "0.5 in")
         Leaf nozzleDiameter,
 
         @Sum @Schema(description = "What it costs to get, in the request's currency.", examples = "68.00")

@@ -12,7 +12,7 @@ public record TubeRequest(
 
         @NotNull
         @Within(value = Dimension.LENGTH, min = "0.2 mm", max = "50 mm")
-        @Schema(description = "Wall thickness, below half the outside diameter.")
+        @Schema(description = "Wall thickness, below half the outside diameter.", examples = "0.095 in")
         Leaf wall)
         implements CrossChecked {
 

@@ -28,7 +28,9 @@ public final class TubeToTubeRequest extends JointRequest implements CrossChecke
     public Leaf angle;
 
     @Within(value = Dimension.LENGTH, min = "-1 m", max = "1 m")
-    @Schema(description = "Distance between the axes; the branch may not overhang the main tube. Left out: none.")
+    @Schema(
+            description = "Distance between the axes; the branch may not overhang the main tube. Left out: none.",
+            examples = "0.1 in")
     public Leaf offset;
 
     @Valid

@@ -1,0 +1,138 @@
+package org.seamtally.api;
+
+import io.quarkus.smallrye.openapi.OpenApiFilter;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.OASFactory;
+import org.eclipse.microprofile.openapi.OASFilter;
+import org.eclipse.microprofile.openapi.models.OpenAPI;
+import org.eclipse.microprofile.openapi.models.Operation;
+import org.eclipse.microprofile.openapi.models.PathItem;
+import org.eclipse.microprofile.openapi.models.media.MediaType;
+import org.eclipse.microprofile.openapi.models.media.Schema;
+import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
+import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+import org.eclipse.microprofile.openapi.models.responses.APIResponse;
+import org.seamtally.quantity.UnitSystem;
+
+/**
+ * Completes the OpenAPI document with what no annotation says: ranges and units of what is sent, from the constraints
+ * that check it; what every endpoint shares; examples that run.
+ */
+@OpenApiFilter(stages = OpenApiFilter.RunStage.BUILD)
+public class OpenApiCompletion implements OASFilter {
+
+    private static final String UNITS = "Units";
+
+    /** Problems that any operation may answer with. A path or a method that is none is no operation's to answer. */
+    private static final List<Problem> ANY = List.of(
+            new Problem("400", "BadRequest", "The text is not JSON, or a query parameter is not what it may be."),
+            new Problem("403", "Foreign", "Asked under another host's name, or from another site's page."),
+            new Problem("406", "NotAcceptable", "An answer in another media type was asked for."),
+            new Problem("500", "Internal", "Something is wrong with the program."));
+
+    /** Problems that a body may bring besides. */
+    private static final List<Problem> BODY = List.of(
+            new Problem("413", "TooLarge", "The body is larger than " + (Body.LARGEST >> 20) + " MiB."),
+            new Problem("415", "UnsupportedMediaType", "The body is not sent as application/json."),
+            new Problem("422", "Invalid", "The body cannot be worked with: everything found wrong, by path."));
+
+    private record Problem(String status, String name, String description) {}
+
+    @Override
+    public void filterOpenAPI(OpenAPI document) {
+        Map<String, Schema> schemas = new TreeMap<>(document.getComponents().getSchemas());
+        // how a single value is read is no part of the contract
+        schemas.remove("Leaf");
+        schemas.remove("Kind");
+        schemas.putAll(RequestSchemas.of(Arrays.stream(RequestBodies.values())
+                .<Class<?>>map(RequestBodies::request)
+                .toList()));
+        schemas.values().forEach(OpenApiCompletion::leaveReferencesAlone);
+        schemas.replaceAll((name, schema) -> inOrder(schema));
+        document.getComponents().setSchemas(schemas);
+        document.getComponents().addParameter(UNITS, units());
+        ANY.forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
+        BODY.forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
+        document.getPaths()
+                .getPathItems()
+                .values()
+                .forEach(path -> path.getOperations().forEach(OpenApiCompletion::complete));
+        // nobody is asked who he is: the service answers to its own machine alone
+        document.setSecurity(List.of());
+        for (RequestBodies body : RequestBodies.values()) {
+            addExamples(document.getPaths().getPathItem(body.path()), body);
+        }
+    }
+
+    /** What a reference refers to says what type it is; beside it stands the description alone. */
+    private static void leaveReferencesAlone(Schema schema) {
+        if (schema.getProperties() != null) {
+            schema.getProperties().values().stream()
+                    .filter(property -> property.getRef() != null)
+                    .forEach(property -> property.setType(null));
+        }
+    }
+
+    /** The same with its keywords in alphabetical order: they come in another one at each build, and are committed. */
+    private static Schema inOrder(Schema schema) {
+        Schema ordered = OASFactory.createSchema();
+        new TreeMap<>(schema.getAll()).forEach(ordered::set);
+        if (ordered.getProperties() != null) {
+            Map<String, Schema> properties = new LinkedHashMap<>(ordered.getProperties());
+            properties.replaceAll((name, property) -> inOrder(property));
+            ordered.setProperties(properties);
+        }
+        return ordered.getItems() == null ? ordered : ordered.items(inOrder(ordered.getItems()));
+    }
+
+    private static Parameter units() {
+        Schema words = OASFactory.createSchema()
+                .addType(SchemaType.STRING)
+                .defaultValue(UnitSystem.SI.word())
+                .addExample(UnitSystem.US.word());
+        Arrays.stream(UnitSystem.values()).map(UnitSystem::word).forEach(words::addEnumeration);
+        return OASFactory.createParameter()
+                .name("units")
+                .in(Parameter.In.QUERY)
+                .required(false)
+                .description("Units of the answer: SI, or US customary.")
+                .schema(words);
+    }
+
+    private static APIResponse response(Problem problem) {
+        return OASFactory.createAPIResponse()
+                .description(problem.description)
+                .content(OASFactory.createContent()
+                        .addMediaType(
+                                Problems.MEDIA_TYPE,
+                                OASFactory.createMediaType()
+                                        .schema(OASFactory.createSchema().ref("#/components/schemas/ProblemReport"))));
+    }
+
+    private static void complete(PathItem.HttpMethod method, Operation operation) {
+        operation.addParameter(OASFactory.createParameter().ref("#/components/parameters/" + UNITS));
+        Map<String, APIResponse> responses =
+                new TreeMap<>(operation.getResponses().getAPIResponses());
+        ANY.forEach(problem -> responses.put(problem.status, reference(problem)));
+        if (operation.getRequestBody() != null) {
+            BODY.forEach(problem -> responses.put(problem.status, reference(problem)));
+        }
+        operation.getResponses().setAPIResponses(new LinkedHashMap<>(responses));
+    }
+
+    private static APIResponse reference(Problem problem) {
+        return OASFactory.createAPIResponse().ref("#/components/responses/" + problem.name);
+    }
+
+    private static void addExamples(PathItem path, RequestBodies body) {
+        MediaType json = path.getPOST().getRequestBody().getContent().getMediaType("application/json");
+        body.examples()
+                .forEach(example -> json.addExample(
+                        example.name(),
+                        OASFactory.createExample().summary(example.summary()).value(example.body())));
+    }
+}
