@@ -104,6 +104,8 @@ class SameMachineTest {
                 "http://localhost@shop.example",
                 "file://",
                 "garbage",
+                "http://localhost:3000",
+                "http://127.0.0.1",
                 "http://"
             })
     void refusesAPageOfAnotherOrigin(String origin) throws IOException {
@@ -113,12 +115,14 @@ class SameMachineTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"http://localhost:8080", "http://127.0.0.1", "http://[::1]:8080", "http://LOCALHOST:3000"})
-    void answersAPageOfThisMachine(String origin) throws IOException {
-        assertEquals(
-                200,
-                get("/v1/catalogue/fuels", "Host: localhost", "Origin: " + origin)
-                        .status());
+    @ValueSource(strings = {"localhost:8080", "127.0.0.1", "[::1]:8080", "LOCALHOST:3000"})
+    void answersAPageThatItServedItself(String host) throws IOException {
+        for (String scheme : new String[] {"http://", "https://"}) {
+            assertEquals(
+                    200,
+                    get("/v1/catalogue/fuels", "Host: " + host, "Origin: " + scheme + host)
+                            .status());
+        }
     }
 
     @Test
