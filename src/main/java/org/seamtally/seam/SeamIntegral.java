@@ -35,6 +35,9 @@ public final class SeamIntegral {
     /** Points of a Gauss–Legendre panel: exact to degree 47, so that a panel or two settle an analytic piece. */
     private static final GaussIntegrator PANEL = new GaussIntegratorFactory().legendre(24);
 
+    /** The same for shares of a length, of which six digits are enough: exact to degree 11. */
+    private static final GaussIntegrator SHARE_PANEL = new GaussIntegratorFactory().legendre(6);
+
     /** Panels at most on one piece; eight have been seen. */
     private static final int MOST_PANELS = 128;
 
@@ -44,11 +47,37 @@ public final class SeamIntegral {
 
     /** Adds up a weld along its root line. */
     public static Seam along(RootLine line, DepositSection section) {
+        return byZones(line, section).seam();
+    }
+
+    /**
+     * A weld added up, and how its length is shared out between zones of the dihedral angle.
+     *
+     * @param seam the weld
+     * @param shares one more than there are limits, together 1: up to the first limit, from each limit to the next, and
+     *     above the last; where the angle stands still on a limit that length belongs below it
+     */
+    public record ByZones(Seam seam, List<Double> shares) {
+
+        /** Copies the list. */
+        public ByZones {
+            shares = List.copyOf(shares);
+        }
+    }
+
+    /**
+     * Adds up a weld along its root line and shares its length out between the zones that some limits of the dihedral
+     * angle make, in one pass. The limits are met exactly, by solving for the places where the angle passes them.
+     *
+     * @param limits rad, in rising order
+     */
+    public static ByZones byZones(RootLine line, DepositSection section, double... limits) {
         double length = 0;
         double volume = 0;
         double grooveLength = 0;
         double least = Math.PI;
         double greatest = 0;
+        double[] wider = new double[limits.length];
         for (Stretch stretch : line.stretches()) {
             Run run = Run.of(stretch, section);
             length += run.length;
@@ -59,15 +88,25 @@ public final class SeamIntegral {
                 grooveLength += panels(stretch, groove, Station::speed);
                 volume += panels(stretch, groove, section::grooveDeposit);
             }
+            run.addLengthsWider(limits, wider);
         }
         for (Station corner : line.corners()) {
             volume += section.deposit(corner) + section.grooveDeposit(corner);
         }
-        return new Seam(
+        Seam seam = new Seam(
                 length,
                 volume,
                 Optional.of(new Seam.Course(
                         least, greatest, leastThroat(section, least, greatest), Math.min(1, grooveLength / length))));
+        List<Double> shares = new ArrayList<>();
+        double above = 1;
+        for (double zone : wider) {
+            double next = Math.min(above, zone / length);
+            shares.add(above - next);
+            above = next;
+        }
+        shares.add(above);
+        return new ByZones(seam, shares);
     }
 
     /**
@@ -127,23 +166,32 @@ public final class SeamIntegral {
 
         static Run of(Stretch stretch, DepositSection section) {
             Run run = new Run(stretch);
-            double[] places = stretch.closed() ? run.addRound(section) : run.addAcross(section);
-            run.findTurns(places);
+            if (stretch.closed()) {
+                run.findTurns(run.addRound(section));
+            } else {
+                run.addAcross(section);
+                run.findTurns(run.across());
+            }
             return run;
         }
 
-        /** The trapezoid rule round a closed stretch, doubled until it has settled. */
-        private double[] addRound(DepositSection section) {
+        /**
+         * The trapezoid rule round a closed stretch, doubled until it has settled.
+         *
+         * @return the stations, the first one again at the end
+         */
+        private Station[] addRound(DepositSection section) {
             double end = stretch.end();
             double speeds = 0;
             double deposits = 0;
             double lastLength = Double.NaN;
             double lastVolume = Double.NaN;
             int points = FIRST_POINTS;
+            Station[] stations = new Station[points + 1];
             for (int i = 0; i < points; i++) {
-                Station at = stretch.at(end * i / points);
-                speeds += at.speed();
-                deposits += section.deposit(at);
+                stations[i] = stretch.at(end * i / points);
+                speeds += stations[i].speed();
+                deposits += section.deposit(stations[i]);
             }
             while (true) {
                 length = speeds * end / points;
@@ -153,48 +201,53 @@ public final class SeamIntegral {
                 }
                 lastLength = length;
                 lastVolume = volume;
+                Station[] denser = new Station[2 * points + 1];
                 for (int i = 0; i < points; i++) {
-                    Station at = stretch.at(end * (2 * i + 1) / (2 * points));
-                    speeds += at.speed();
-                    deposits += section.deposit(at);
+                    denser[2 * i] = stations[i];
+                    denser[2 * i + 1] = stretch.at(end * (2 * i + 1) / (2 * points));
+                    speeds += denser[2 * i + 1].speed();
+                    deposits += section.deposit(denser[2 * i + 1]);
                 }
+                stations = denser;
                 points *= 2;
             }
-            double[] places = new double[points + 1];
-            for (int i = 0; i <= points; i++) {
-                places[i] = end * i / points;
-            }
-            return places;
+            stations[points] = stations[0];
+            return stations;
         }
 
-        private double[] addAcross(DepositSection section) {
+        private void addAcross(DepositSection section) {
             Interval whole = new Interval(0, stretch.end());
             length = panels(stretch, whole, Station::speed);
             volume = panels(stretch, whole, section::deposit);
-            double[] places = new double[FIRST_POINTS + 1];
-            for (int i = 0; i <= FIRST_POINTS; i++) {
-                places[i] = whole.at((double) i / FIRST_POINTS);
-            }
-            return places;
         }
 
-        private void findTurns(double[] places) {
-            turns.add(places[0]);
-            Station before = at(places[0]);
-            see(before);
-            for (int i = 1; i < places.length; i++) {
-                Station after = at(places[i]);
+        private Station[] across() {
+            Station[] stations = new Station[FIRST_POINTS + 1];
+            for (int i = 0; i <= FIRST_POINTS; i++) {
+                stations[i] = at(stretch.end() * i / FIRST_POINTS);
+            }
+            return stations;
+        }
+
+        /** @param stations evenly spaced, from the stretch's start to its end */
+        private void findTurns(Station[] stations) {
+            int last = stations.length - 1;
+            double step = stretch.end() / last;
+            turns.add(0.0);
+            see(stations[0]);
+            for (int i = 1; i <= last; i++) {
+                Station before = stations[i - 1];
+                Station after = stations[i];
                 see(after);
                 if (after.dihedralDrift() == 0) {
-                    turns.add(places[i]);
+                    turns.add(step * i);
                 } else if (before.dihedralDrift() * after.dihedralDrift() < 0) {
-                    double turn = solve(p -> at(p).dihedralDrift(), places[i - 1], places[i]);
+                    double turn = solve(p -> at(p).dihedralDrift(), step * (i - 1), step * i);
                     see(stretch.at(turn));
                     turns.add(turn);
                 }
-                before = after;
             }
-            turns.add(places[places.length - 1]);
+            turns.add(stretch.end());
         }
 
         /** A station, a hair inside an open stretch's ends: in a corner itself there is none. */
@@ -214,6 +267,45 @@ public final class SeamIntegral {
 
         double greatestDihedral() {
             return Math.acos(Math.max(-1, leastCos));
+        }
+
+        /**
+         * Adds how much of its length is wider than each limit. Between two turns the angle runs one way only, so that its
+         * passages through the limits part the run into pieces, each integrated once.
+         */
+        void addLengthsWider(double[] limits, double[] wider) {
+            for (int i = 1; i < turns.size(); i++) {
+                double from = turns.get(i - 1);
+                double to = turns.get(i);
+                double first = at(from).cosDihedral();
+                double last = at(to).cosDihedral();
+                // from the wide end: each piece is wider than all limits that have not been passed yet
+                double wideEnd = first < last ? from : to;
+                double narrowEnd = first < last ? to : from;
+                double start = wideEnd;
+                double lengthSoFar = 0;
+                for (int k = limits.length - 1; k >= 0; k--) {
+                    double cosLimit = Math.cos(limits[k]);
+                    if (Math.min(first, last) >= cosLimit) {
+                        continue;
+                    }
+                    double end = Math.max(first, last) <= cosLimit
+                            ? narrowEnd
+                            : solve(
+                                    p -> at(p).cosDihedral() - cosLimit,
+                                    Math.min(start, narrowEnd),
+                                    Math.max(start, narrowEnd));
+                    if (end != start) {
+                        lengthSoFar += panels(
+                                stretch,
+                                new Interval(Math.min(start, end), Math.max(start, end)),
+                                Station::speed,
+                                SHARE_PANEL);
+                    }
+                    wider[k] += lengthSoFar;
+                    start = end;
+                }
+            }
         }
 
         /** The pieces on which the cosine of the dihedral angle is below a limit. */
@@ -246,14 +338,19 @@ public final class SeamIntegral {
 
     /** An integral over a piece of a stretch, its panels halved until it has settled. */
     private static double panels(Stretch stretch, Interval piece, ToDoubleFunction<Station> integrand) {
+        return panels(stretch, piece, integrand, PANEL);
+    }
+
+    private static double panels(
+            Stretch stretch, Interval piece, ToDoubleFunction<Station> integrand, GaussIntegrator rule) {
         double before = Double.NaN;
         for (int panels = 1; ; panels *= 2) {
             double sum = 0;
             double half = (piece.to - piece.from) / panels / 2;
             for (int panel = 0; panel < panels; panel++) {
                 double middle = piece.from + (2 * panel + 1) * half;
-                for (int i = 0; i < PANEL.getNumberOfPoints(); i++) {
-                    sum += PANEL.getWeight(i) * integrand.applyAsDouble(stretch.at(middle + half * PANEL.getPoint(i)));
+                for (int i = 0; i < rule.getNumberOfPoints(); i++) {
+                    sum += rule.getWeight(i) * integrand.applyAsDouble(stretch.at(middle + half * rule.getPoint(i)));
                 }
             }
             double now = sum * half;
