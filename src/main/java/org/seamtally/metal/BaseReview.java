@@ -51,17 +51,24 @@ public record BaseReview(
         IdealDiameter diameter = IdealDiameter.of(steel);
         MartensiteStart start = MartensiteStart.of(steel);
         List<Caution> cautions = new ArrayList<>();
+        if (base.heatTreatment().isEmpty()) {
+            cautions.add(new Caution(
+                    "condition-not-given",
+                    "An analysis says nothing of the tube's heat treatment or strength: quenched-and-tempered tube loses"
+                            + " strength beside the seam and asks for preheat, which is not counted here."));
+        }
         softened.ifPresent(zone -> cautions.add(new Caution("softened-zone", zone.reason())));
         if (hardness.greatest() > MARK) {
             cautions.add(new Caution(
                     "hard-zone",
                     String.format(
                             Locale.ROOT,
-                            "Beside the seam the tube may reach %.0f to %.0f HV without preheat; 380 HV is what EN ISO"
+                            "Beside the seam the tube may reach %.0f to %.0f HV, welded from %.0f °C; 380 HV is what EN ISO"
                                     + " 15614-1 allows for structural steel that is not heat treated after welding."
                                     + " Hydrogen must be kept out; the qualified procedure decides.",
                             hardness.least(),
-                            hardness.greatest())));
+                            hardness.greatest(),
+                            Celsius.of(conditions.startTemperature()))));
         }
         if (conditions.startTemperature() < PreheatAdvice.LEAST_METAL_TEMPERATURE) {
             cautions.add(new Caution(

@@ -65,6 +65,16 @@ public enum FilletZone {
         return Math.rint(Math.toDegrees(radians) * 1e9) / 1e9;
     }
 
+    /** Where the zone starts, degrees. */
+    public double from() {
+        return this == HEEL ? 0 : values()[ordinal() - 1].end;
+    }
+
+    /** Where the zone ends, degrees. */
+    public double to() {
+        return end;
+    }
+
     /** Whether the clause takes a fillet there at all. */
     public boolean takesFillet() {
         return this != BEVELLED;

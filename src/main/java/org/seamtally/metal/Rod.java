@@ -34,6 +34,11 @@ public record Rod(String name, Composition composition, OptionalDouble tensileSt
                 filler.testCondition().equals("as welded"));
     }
 
+    /** A filler of which nothing but an analysis is known. */
+    public static Rod ofAnalysis(String name, Composition composition) {
+        return new Rod(name, composition, OptionalDouble.empty(), true);
+    }
+
     /** Whether it is known to be no stronger than the 70 ksi class. */
     boolean ofSeventyKsiClass() {
         return tensileStrength.isPresent() && tensileStrength.getAsDouble() <= SEVENTY_KSI_CLASS;
