@@ -29,6 +29,8 @@ import org.seamtally.wire.GasLossRequest;
 import org.seamtally.wire.JointPreheatAnswer;
 import org.seamtally.wire.OneJointRequest;
 import org.seamtally.wire.Outcome;
+import org.seamtally.wire.SteelReviewAnswer;
+import org.seamtally.wire.SteelReviewRequest;
 
 /** What is worked out and kept nowhere. */
 @Path("/v1")
@@ -138,7 +140,7 @@ public class EstimatesResource {
     @Operation(
             operationId = "workOutPreheat",
             summary = "One joint's preheat",
-            description = "One joint's preheat: energy, fuel and time.")
+            description = "One joint's preheat: energy, fuel and time, and the recommended temperature.")
     @RequestBody(
             required = true,
             description = "The joint and how it is preheated.",
@@ -149,6 +151,26 @@ public class EstimatesResource {
             content = @Content(schema = @Schema(implementation = JointPreheatAnswer.class)))
     public Response preheat(InputStream body, @Context UriInfo uri) throws IOException {
         return answer(body, uri, engine::preheat);
+    }
+
+    @POST
+    @Path("/steel-reviews")
+    @Operation(
+            operationId = "reviewSteel",
+            summary = "Review a steel with its fillers",
+            description =
+                    "What the weld becomes with each filler: composition, hardenability, cooling, hardness beside the"
+                            + " seam, preheat; ranked, with the reasons.")
+    @RequestBody(
+            required = true,
+            description = "The steel, how it is welded, and the fillers.",
+            content = @Content(schema = @Schema(implementation = SteelReviewRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "The fillers, best first.",
+            content = @Content(schema = @Schema(implementation = SteelReviewAnswer.class)))
+    public Response steelReview(InputStream body, @Context UriInfo uri) throws IOException {
+        return answer(body, uri, engine::steelReview);
     }
 
     /** A part of the engine that reads a body and answers in units. */

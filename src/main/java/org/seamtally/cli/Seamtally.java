@@ -8,5 +8,5 @@ import picocli.CommandLine.Command;
         description = "Quotes the TIG welding of tube frames.",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        subcommands = {EstimateCommand.class, CompareCommand.class, ServeCommand.class})
+        subcommands = {EstimateCommand.class, CompareCommand.class, ReviewCommand.class, ServeCommand.class})
 final class Seamtally {}

@@ -46,6 +46,23 @@ public record Basis(String figure, String text) {
                     + " tubes, divided by the heating efficiency, which for a flame held by hand is anything from 0.1 to"
                     + " 0.4: fit it to the shop's own bottles.");
 
+    /** Of what becomes of the metal. */
+    public static final Basis METAL = new Basis(
+            "metal",
+            "Compositions by dilution, element by element. Carbon equivalents, ideal diameter (ASTM A255), martensite"
+                    + " start (Andrews; van Bohemen), t8/5 (EN 1011-2 annex D, with its own 0.6 of the arc energy, the"
+                    + " thicker wall and shape factor 0.67 for a fillet) and hardness (Maynier et al.; Yurioka et al.)"
+                    + " are correlations of other people's tests: hardness is good to some 30 to 50 HV at best, and thin"
+                    + " tube lies outside the preheat methods' ranges, which is said where it does. A review compares"
+                    + " fillers; only the shop's own qualified procedure and tests say what a joint is.");
+
+    /** Of the fillet against the code. */
+    public static final Basis FILLET = new Basis(
+            "fillet",
+            "Legs against AWS D1.1's tubular clause by zones of the dihedral angle (from memory), for the thinner wall. No"
+                    + " load was considered: meeting the rule is no acceptance, and the code does not cover thin walls or"
+                    + " chromium-molybdenum tube.");
+
     /** Of money. */
     public static final Basis COST = new Basis(
             "cost",
@@ -54,7 +71,7 @@ public record Basis(String figure, String text) {
 
     /** All that a frame estimate rests on. */
     static List<Basis> ofFrame(boolean preheat, boolean cost) {
-        List<Basis> list = new java.util.ArrayList<>(List.of(SEAM, FILLER, ARC, GAS));
+        List<Basis> list = new java.util.ArrayList<>(List.of(SEAM, FILLER, ARC, GAS, METAL, FILLET));
         if (preheat) {
             list.add(PREHEAT);
         }

@@ -70,6 +70,24 @@ public record Cost(String heading, List<CostLine> lines, Money total, Money perF
                 lines.total.dividedBy(quantity, ROUNDING));
     }
 
+    /**
+     * What a preheat takes at these prices: its labour, fuel and electricity, overhead and margin left out, rounded once;
+     * empty where none of it is priced.
+     */
+    static Optional<Money> ofPreheat(Totals preheat, Prices prices) {
+        List<BigDecimal> amounts = new ArrayList<>();
+        prices.labour().ifPresent(rate -> amounts.add(rate.of(preheat.labour().total())));
+        if (preheat.preheatFuel().isEmpty()) {
+            prices.electricity().ifPresent(rate -> amounts.add(rate.of(preheat.preheatElectricity())));
+        } else {
+            prices.fuel().ifPresent(rate -> amounts.add(rate.of(fuel(preheat.preheatFuel(), rate))));
+        }
+        return amounts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Money.of(
+                        prices.currency(), amounts.stream().reduce(BigDecimal.ZERO, BigDecimal::add), ROUNDING));
+    }
+
     /** The fuels' quantity in the kind that the rate prices: mass, or volume as a gas. */
     private static double fuel(Map<String, Double> masses, Rate rate) {
         double sum = 0;

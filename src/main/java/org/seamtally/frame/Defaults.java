@@ -13,7 +13,6 @@ import org.seamtally.catalogue.Fillers;
 import org.seamtally.catalogue.Fuels;
 import org.seamtally.catalogue.Gases;
 import org.seamtally.catalogue.ShieldingGas;
-import org.seamtally.catalogue.Steel;
 import org.seamtally.catalogue.Steels;
 import org.seamtally.gas.GasProperties;
 import org.seamtally.gas.GasTimes;
@@ -21,6 +20,10 @@ import org.seamtally.gas.Hose;
 import org.seamtally.gas.MeterPlace;
 import org.seamtally.gas.ReferenceState;
 import org.seamtally.gas.SetUp;
+import org.seamtally.metal.BaseMetal;
+import org.seamtally.metal.Restraint;
+import org.seamtally.metal.SeamShape;
+import org.seamtally.metal.WeldingConditions;
 import org.seamtally.preheat.HeatSource;
 import org.seamtally.preheat.PreheatPlan;
 import org.seamtally.quantity.Dimension;
@@ -61,22 +64,91 @@ final class Defaults {
         this.assumptions = assumptions;
     }
 
-    /** Dilution, and with it the base steel, of a joint. */
+    /** Dilution of a joint. */
     double dilution(GivenSteel given) {
+        return dilution(given.dilution(), "steel.dilution");
+    }
+
+    double dilution(Double given, String path) {
         return of(
-                given.dilution(),
-                "steel.dilution",
-                0.30,
+                given,
+                path,
+                WeldingConditions.USUAL_DILUTION,
                 "GTAW with filler dilutes 20 to 40 % (handbooks, from memory)");
     }
 
     /** The base steel, where a review needs one. */
-    Steel base(GivenSteel given) {
-        if (given.base() != null) {
-            return given.base();
+    BaseMetal base(BaseMetal given, String path) {
+        if (given != null) {
+            return given;
         }
-        assumptions.note("steel.base", words("4130"), "the usual steel of such frames: " + COMMON);
-        return Steels.find("4130").orElseThrow();
+        assumptions.note(path, words("4130"), "the usual steel of such frames: " + COMMON);
+        return BaseMetal.of(Steels.find("4130").orElseThrow());
+    }
+
+    double hydrogen(Double given, String path) {
+        return of(
+                given,
+                path,
+                Dimension.HYDROGEN,
+                WeldingConditions.USUAL_HYDROGEN,
+                "a clean bare rod under dry argon, well within class H5 of ISO 3690: " + DECISION);
+    }
+
+    Restraint restraint(Restraint given, String path) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(path, words("medium"), "most joints of a frame have other members to pull on: " + COMMON);
+        return WeldingConditions.USUAL_RESTRAINT;
+    }
+
+    double startTemperature(Double given) {
+        return of(
+                given,
+                "startTemperature",
+                Dimension.TEMPERATURE,
+                WeldingConditions.USUAL_START_TEMPERATURE,
+                "room temperature, 68 °F");
+    }
+
+    SeamShape shape(SeamShape given) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note("shape", words("fillet"), "the usual seam of a tube frame: " + COMMON);
+        return SeamShape.FILLET;
+    }
+
+    /** The arc along a seam that is asked about without a joint. */
+    ReviewEstimator.SeamArc seamArc(GivenArc given, double wall) {
+        double current = of(
+                given.current(),
+                "arc.current",
+                Dimension.CURRENT,
+                Math.min(CURRENT_PER_WALL * wall, GREATEST_CURRENT),
+                "1 A per 0.001 in of the wall, at most 200 A: " + COMMON);
+        return new ReviewEstimator.SeamArc(
+                current,
+                voltage(given),
+                of(
+                        given.travelSpeed(),
+                        "arc.travelSpeed",
+                        Dimension.SPEED,
+                        MAX_TRAVEL_SPEED,
+                        "the greatest by hand with a rod (" + COMMON + "): it puts in the least heat, so that hardness"
+                                + " and preheat come out on the careful side"),
+                arcEfficiency(given));
+    }
+
+    private double voltage(GivenArc given) {
+        return of(
+                given.voltage(), "arc.voltage", Dimension.VOLTAGE, 11, "9 to 15 V across a short argon arc: " + COMMON);
+    }
+
+    private double arcEfficiency(GivenArc given) {
+        return of(
+                given.arcEfficiency(), "arc.arcEfficiency", 0.67, "DuPont and Marder, Welding Journal 74, 1995, 406-s");
     }
 
     Filler filler(GivenFiller given) {
@@ -141,17 +213,8 @@ final class Defaults {
                         "by hand with a rod: " + COMMON);
         return new ArcSettings(
                 current,
-                of(
-                        given.voltage(),
-                        "arc.voltage",
-                        Dimension.VOLTAGE,
-                        11,
-                        "9 to 15 V across a short argon arc: " + COMMON),
-                of(
-                        given.arcEfficiency(),
-                        "arc.arcEfficiency",
-                        0.67,
-                        "DuPont and Marder, Welding Journal 74, 1995, 406-s"),
+                voltage(given),
+                arcEfficiency(given),
                 melting,
                 maybe(given.travelSpeed()),
                 fastest,
@@ -287,6 +350,15 @@ final class Defaults {
                         0.25,
                         "a flame held by hand puts 0.1 to 0.4 into the steel (handbooks, from memory)"),
                 maybe(given.sourcePower()));
+    }
+
+    /** The temperature that is advised, where none was given. */
+    GivenPreheat advised(GivenPreheat given, double temperature) {
+        assumptions.note(
+                "preheat.temperature",
+                measured(Dimension.TEMPERATURE, temperature),
+                "what is recommended for this joint");
+        return given.to(temperature);
     }
 
     double ambient(GivenPreheat given) {

@@ -2,11 +2,20 @@ package org.seamtally.frame;
 
 import java.util.List;
 import java.util.Optional;
+import org.seamtally.metal.ShopCautions;
 
 /** The cautions that stand on every estimate. */
 public final class FrameCautions {
 
     private FrameCautions() {}
+
+    /** What a shop should keep in mind, once for a frame; that other rules go first is said by {@link #always()}. */
+    static List<Caution> ofShop() {
+        return ShopCautions.all().stream()
+                .filter(caution -> !caution.cause().equals("rules-first"))
+                .map(caution -> new Caution(caution.cause(), caution.text(), Optional.empty()))
+                .toList();
+    }
 
     /** What no figure here says. */
     public static List<Caution> always() {

@@ -30,7 +30,7 @@ public final class FrameEstimator {
     public FrameEstimate estimate(FrameJob job) {
         Assumptions assumptions = new Assumptions();
         Defaults defaults = new Defaults(assumptions);
-        Known known = new Known(starts);
+        Known known = new Known(starts, true);
         int quantity = defaults.quantity(job.quantity());
         double operatingFactor = defaults.operatingFactor(job.labour());
         double fitUp = defaults.fitUpPerJoint(job.labour());
@@ -42,7 +42,7 @@ public final class FrameEstimator {
             GivenJoint given = job.joints().get(i);
             JointWork work = new JointWork(given, job.settings(), place(given, i), assumptions, known);
             try {
-                joints.add(estimate(work, given, operatingFactor, fitUp));
+                joints.add(estimate(work, given, operatingFactor, fitUp, job.prices()));
                 requestLeak = Math.max(requestLeak, work.leak());
             } catch (UnworkableException e) {
                 problems.addAll(work.problems());
@@ -57,6 +57,10 @@ public final class FrameEstimator {
         List<Caution> cautions = new ArrayList<>();
         known.starts().forEach(start -> cautions.addAll(GasCautions.of(start, Optional.empty())));
         cautions.addAll(FrameCautions.always());
+        Totals advised = AdvisedForOrder.totals(joints, quantity);
+        AdvisedForOrder.caution(joints, advised, forQuantity, quantity, job.prices())
+                .ifPresent(cautions::add);
+        cautions.addAll(FrameCautions.ofShop());
         Optional<Cost> cost = job.prices().map(prices -> Cost.of(forQuantity, quantity, prices, cautions));
         return new FrameEstimate(
                 Optional.ofNullable(job.name()),
@@ -77,7 +81,8 @@ public final class FrameEstimator {
                 given.mark() != null ? given.mark() : GivenJoint.markOf(index));
     }
 
-    private static JointEstimate estimate(JointWork work, GivenJoint given, double operatingFactor, double fitUp) {
+    private static JointEstimate estimate(
+            JointWork work, GivenJoint given, double operatingFactor, double fitUp, Optional<Prices> prices) {
         double arcOn = work.arc().arcOn();
         double access = given.access() == null ? 1 : given.access();
         Optional<PreheatUse> preheat = work.preheat();
@@ -87,6 +92,9 @@ public final class FrameEstimator {
                 fitUp,
                 0,
                 preheat.map(PreheatUse::time).orElse(0.0));
+        List<Caution> cautions = new ArrayList<>(work.cautions());
+        JointMetal metal = work.metal(prices, cautions);
+        cautions.addAll(metal.cautions());
         return new JointEstimate(
                 work.mark(),
                 work.count(),
@@ -103,12 +111,19 @@ public final class FrameEstimator {
                 preheat,
                 work.plan().map(PreheatPlan::source),
                 labour,
-                work.cautions());
+                metal.fillet(),
+                metal.advisedPreheat(),
+                cautions);
     }
 
     /** The work on one joint that is asked about by itself. */
     public Single single(GivenJoint joint, Settings settings) {
-        return new Single(joint, settings, new Known(starts));
+        return new Single(joint, settings, new Known(starts), false);
+    }
+
+    /** The same for a joint to be preheated: where no temperature is given, the advised one is taken. */
+    public Single preheated(GivenJoint joint, Settings settings) {
+        return new Single(joint.asPreheated(), settings, new Known(starts), true);
     }
 
     /** One joint by itself, with the defaults that were used. */
@@ -117,9 +132,10 @@ public final class FrameEstimator {
         private final Assumptions assumptions = new Assumptions();
         private final JointWork work;
 
-        private Single(GivenJoint joint, Settings settings, Known known) {
+        private Single(GivenJoint joint, Settings settings, Known known, boolean adviceStands) {
             String mark = joint.mark() != null ? joint.mark() : GivenJoint.markOf(0);
-            work = new JointWork(joint, settings, new Assumptions.Place("joint", "joint", mark), assumptions, known);
+            work = new JointWork(
+                    joint, settings, new Assumptions.Place("joint", "joint", mark), assumptions, known, adviceStands);
         }
 
         /** Its parts, each computed when asked for. */

@@ -27,6 +27,11 @@ public record GivenPreheat(
     /** Nothing given. */
     public static final GivenPreheat NONE = new GivenPreheat(null, null, null, null, null, null, null);
 
+    /** The same, to another temperature, K. */
+    GivenPreheat to(double other) {
+        return new GivenPreheat(other, ambient, zone, hold, source, heatingEfficiency, sourcePower);
+    }
+
     /** These, and what they leave out from another. */
     GivenPreheat over(GivenPreheat base) {
         return new GivenPreheat(

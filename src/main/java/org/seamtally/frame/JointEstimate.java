@@ -6,6 +6,7 @@ import org.seamtally.arc.ArcSettings;
 import org.seamtally.arc.ArcWork;
 import org.seamtally.arc.FillerUse;
 import org.seamtally.gas.GasUse;
+import org.seamtally.metal.FilletAdequacy;
 import org.seamtally.preheat.HeatSource;
 import org.seamtally.preheat.PreheatUse;
 import org.seamtally.seam.Joint;
@@ -29,6 +30,8 @@ import org.seamtally.seam.Seam;
  * @param preheat empty where there is none
  * @param heatSource empty where there is none
  * @param labour this joint's own, set-up left out
+ * @param fillet the legs against the code's rule; empty for a plug
+ * @param advisedPreheat what a preheat that is advised, and not asked for, would take; in no total
  * @param cautions what to look at
  */
 public record JointEstimate(
@@ -47,4 +50,6 @@ public record JointEstimate(
         Optional<PreheatUse> preheat,
         Optional<HeatSource> heatSource,
         Labour labour,
+        Optional<FilletAdequacy> fillet,
+        Optional<AdvisedPreheat> advisedPreheat,
         List<Caution> cautions) {}

@@ -3,6 +3,7 @@ package org.seamtally.frame;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.seamtally.arc.ArcSettings;
 import org.seamtally.arc.ArcWork;
 import org.seamtally.arc.FillerRod;
@@ -12,6 +13,13 @@ import org.seamtally.gas.GasUse;
 import org.seamtally.gas.JointArcs;
 import org.seamtally.gas.SetUp;
 import org.seamtally.gas.StartTransient;
+import org.seamtally.metal.FilletAdequacy;
+import org.seamtally.metal.PreheatAdvice;
+import org.seamtally.metal.ReviewedFiller;
+import org.seamtally.metal.Rod;
+import org.seamtally.metal.SeamShape;
+import org.seamtally.metal.SteelReview;
+import org.seamtally.metal.WeldingConditions;
 import org.seamtally.preheat.PreheatPlan;
 import org.seamtally.preheat.PreheatUse;
 import org.seamtally.preheat.SteelHeat;
@@ -31,15 +39,28 @@ public final class JointWork {
     private final Defaults defaults;
     private final Known known;
     private final Joint joint;
+    private final boolean adviceStands;
     private ArcSettings arcSettings;
     private ArcWork arc;
 
     JointWork(GivenJoint given, Settings request, Assumptions.Place place, Assumptions assumptions, Known known) {
+        this(given, request, place, assumptions, known, false);
+    }
+
+    /** @param adviceStands whether the temperature that is advised is taken where none was given */
+    JointWork(
+            GivenJoint given,
+            Settings request,
+            Assumptions.Place place,
+            Assumptions assumptions,
+            Known known,
+            boolean adviceStands) {
         this.given = given;
         this.settings = given.own().over(request);
         this.place = place;
         this.defaults = new Defaults(assumptions);
         this.known = known;
+        this.adviceStands = adviceStands;
         this.joint = given.shape().joint(new ShapeDefaults(assumptions, place));
         if (given.mark() == null && !place.alone()) {
             assumptions.note(place, "mark", Assumptions.words(place.mark()), "numbered in the order sent");
@@ -183,7 +204,7 @@ public final class JointWork {
         }
         GivenPreheat preheat = settings.preheat();
         if (preheat.temperature() == null) {
-            throw preheatProblem("temperature", "missing", "a joint to be preheated needs a temperature");
+            preheat = defaults.advised(preheat, adviceForLackOfTemperature());
         }
         double ambient = defaults.ambient(preheat);
         if (preheat.temperature() < ambient || preheat.temperature() > SteelHeat.GREATEST_TEMPERATURE) {
@@ -193,6 +214,19 @@ public final class JointWork {
         return Optional.of(defaults.preheat(preheat));
     }
 
+    private double adviceForLackOfTemperature() {
+        if (!adviceStands) {
+            throw preheatProblem("temperature", "missing", "a joint to be preheated needs a temperature");
+        }
+        return preheatAdvice()
+                .map(PreheatAdvice::advised)
+                .orElse(OptionalDouble.empty())
+                .orElseThrow(() -> preheatProblem(
+                        "temperature",
+                        "missing",
+                        "no preheat is advised for this joint: to work one out, a temperature is needed"));
+    }
+
     private UnworkableException preheatProblem(String field, String key, String message) {
         return problem(given.own().preheat().equals(GivenPreheat.NONE), "preheat." + field, key, message);
     }
@@ -200,6 +234,124 @@ public final class JointWork {
     /** @param shared whether the joint has no such settings of its own, so that the request's are to be changed */
     private UnworkableException problem(boolean shared, String field, String key, String message) {
         return new UnworkableException(List.of(new Problem(shared ? field : place.path() + "." + field, key, message)));
+    }
+
+    /** Whether preheat is due, welded from ambient temperature; empty where the formulas do not take the alloy. */
+    public Optional<PreheatAdvice> preheatAdvice() {
+        try {
+            return Optional.of(review(defaults.ambient(settings.preheat()))
+                    .fillers()
+                    .get(0)
+                    .preheat());
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
+    }
+
+    private SteelReview review(double startTemperature) {
+        GivenSteel steel = settings.steel();
+        // a plug has no travel speed: at the greatest one it cools fastest, and the caution says so
+        double arcEnergy =
+                arc().arcEnergy().orElse(arcSettings().power() / arcSettings().maxTravelSpeed());
+        return known.review(
+                defaults.base(steel.base(), "steel.base"),
+                Rod.of(defaults.filler(settings.filler())),
+                new WeldingConditions(
+                        joint.thickerWall(),
+                        defaults.dilution(steel),
+                        arcEnergy,
+                        defaults.hydrogen(steel.hydrogen(), "steel.hydrogen"),
+                        startTemperature,
+                        defaults.restraint(steel.restraint(), "steel.restraint"),
+                        SeamShape.FILLET));
+    }
+
+    /**
+     * What becomes of its metal and whether its fillet meets the code's rule. It never fails: what cannot be worked out is
+     * a caution.
+     *
+     * @param prices to say what an advised preheat would cost
+     * @param before cautions that stand on the joint already, and are not said twice
+     */
+    public JointMetal metal(Optional<Prices> prices, List<Caution> before) {
+        List<Caution> cautions = new ArrayList<>();
+        Optional<AdvisedPreheat> advised = Optional.empty();
+        OptionalDouble preheatedTo =
+                plan().map(plan -> OptionalDouble.of(plan.temperature())).orElse(OptionalDouble.empty());
+        try {
+            SteelReview review =
+                    review(preheatedTo.isPresent() ? preheatedTo.getAsDouble() : defaults.ambient(settings.preheat()));
+            ReviewedFiller filler = review.fillers().get(0);
+            review.base().cautions().forEach(caution -> caution(cautions, caution.cause(), caution.text()));
+            filler.cautions().stream()
+                    .filter(caution -> !caution.cause().equals("preheat-advised"))
+                    .forEach(caution -> caution(cautions, caution.cause(), caution.text()));
+            OptionalDouble temperature = filler.preheat().advised();
+            if (temperature.isPresent()) {
+                advised = advised(temperature.getAsDouble(), preheatedTo, prices, cautions);
+            }
+            if (joint.curve().isEmpty()) {
+                caution(
+                        cautions,
+                        "plug-cooling",
+                        "A plug has no travel speed: its metal was taken to cool as a seam at the greatest travel speed.");
+            }
+        } catch (IllegalArgumentException e) {
+            caution(
+                    cautions,
+                    "steel-not-reviewed",
+                    "The steel review could not be worked out: " + e.getMessage() + ".");
+        }
+        Optional<FilletAdequacy> fillet = known.fillet(joint);
+        fillet.ifPresent(adequacy -> adequacy.cautions().stream()
+                .filter(caution -> before.stream().noneMatch(other -> saysTheSame(other.cause(), caution.cause())))
+                .forEach(caution -> caution(cautions, caution.cause(), caution.text())));
+        return new JointMetal(fillet, advised, cautions);
+    }
+
+    private static boolean saysTheSame(String before, String now) {
+        return before.equals(now) || before.equals("narrow-dihedral") && now.equals("root-not-reached");
+    }
+
+    private Optional<AdvisedPreheat> advised(
+            double temperature, OptionalDouble preheatedTo, Optional<Prices> prices, List<Caution> cautions) {
+        String stands = "; the qualified procedure stands over it.";
+        if (preheatedTo.isPresent()) {
+            // a kelvin is less than any shop can measure on a tube
+            if (preheatedTo.getAsDouble() < temperature - 1) {
+                caution(
+                        cautions,
+                        "preheat-below-advice",
+                        "Preheat to " + bothScales(temperature) + " is advised and "
+                                + bothScales(preheatedTo.getAsDouble()) + " is asked for" + stands);
+            }
+            return Optional.empty();
+        }
+        caution(
+                cautions,
+                "preheat-advised",
+                "Preheat to " + bothScales(temperature) + " is advised and none is asked for" + stands);
+        GivenPreheat given = settings.preheat();
+        if (temperature < defaults.ambient(given) || temperature > SteelHeat.GREATEST_TEMPERATURE) {
+            return Optional.empty();
+        }
+        PreheatPlan plan = defaults.preheat(given.to(temperature));
+        try {
+            PreheatUse use = PreheatUse.of(joint.members(), plan);
+            return Optional.of(new AdvisedPreheat(
+                    temperature,
+                    use,
+                    plan.source(),
+                    prices.flatMap(known -> Cost.ofPreheat(Totals.ofPreheat(use, plan.source()), known))));
+        } catch (PreheatUse.TooWeakException e) {
+            caution(cautions, "source-too-weak", "The source given never heats this joint to the advised temperature.");
+            return Optional.empty();
+        }
+    }
+
+    private static String bothScales(double kelvin) {
+        double celsius = kelvin - 273.15;
+        return Math.round(celsius) + " °C (" + Math.round(celsius * 1.8 + 32) + " °F)";
     }
 
     /** What to look at on this joint. */

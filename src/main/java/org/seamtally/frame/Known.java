@@ -3,27 +3,71 @@ package org.seamtally.frame;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUp;
 import org.seamtally.gas.StartTransient;
+import org.seamtally.metal.BaseMetal;
+import org.seamtally.metal.FilletAdequacy;
+import org.seamtally.metal.Rod;
+import org.seamtally.metal.SteelReview;
+import org.seamtally.metal.WeldingConditions;
 import org.seamtally.seam.Joint;
 import org.seamtally.seam.Seam;
+import org.seamtally.seam.SeamIntegral;
 
 /** What has been computed already for this request: the same joint or set-up twice is worked out once. */
 final class Known {
 
     private final Map<Joint, Seam> seams = new HashMap<>();
+    private final Map<Joint, SeamIntegral.ByZones> measured = new HashMap<>();
     private final Map<SetUp, StartTransient> starts = new LinkedHashMap<>();
+    private final Map<Reviewed, SteelReview> reviews = new HashMap<>();
+    private final Map<Joint, FilletAdequacy> fillets = new HashMap<>();
     private final KnownTransients others;
+    private final boolean zones;
+
+    private record Reviewed(BaseMetal base, Rod rod, WeldingConditions conditions) {}
 
     /** @param others starts that other requests have had computed */
     Known(KnownTransients others) {
+        this(others, false);
+    }
+
+    /** @param zones whether fillets will be asked for */
+    Known(KnownTransients others, boolean zones) {
+        this.zones = zones;
         this.others = others;
     }
 
     Seam seam(Joint joint) {
+        if (zones && joint.curve().isPresent()) {
+            return measured(joint).seam();
+        }
         return seams.computeIfAbsent(joint, Joint::seam);
+    }
+
+    /** A seam whose fillet will be held against the code's rule is added up with its zones, in one pass. */
+    private SeamIntegral.ByZones measured(Joint joint) {
+        return measured.computeIfAbsent(joint, FilletAlongSeam::measure);
+    }
+
+    /**
+     * The review of one rod on one base.
+     *
+     * @throws IllegalArgumentException where the alloy is too high for the formulas
+     */
+    SteelReview review(BaseMetal base, Rod rod, WeldingConditions conditions) {
+        return reviews.computeIfAbsent(
+                new Reviewed(base, rod, conditions), key -> SteelReview.of(base, List.of(rod), conditions));
+    }
+
+    /** The fillet of a joint against the code's rule; empty for a plug. */
+    Optional<FilletAdequacy> fillet(Joint joint) {
+        return joint.curve()
+                .map(line -> fillets.computeIfAbsent(joint, key -> FilletAlongSeam.check(joint, measured(joint))));
     }
 
     /** The starts of all set-ups in use, in the order they were first met. */

@@ -19,6 +19,10 @@ public record Labour(double arc, double handling, double fitUp, double setUp, do
         return arc + handling + fitUp + setUp + preheat;
     }
 
+    Labour withoutPreheat() {
+        return new Labour(arc, handling, fitUp, setUp, 0);
+    }
+
     Labour plus(Labour other) {
         return new Labour(
                 arc + other.arc,

@@ -5,6 +5,7 @@ import java.util.TreeMap;
 import org.seamtally.arc.FillerUse;
 import org.seamtally.gas.GasUse;
 import org.seamtally.preheat.HeatSource;
+import org.seamtally.preheat.PreheatUse;
 
 /**
  * What a frame, or an order of frames, takes.
@@ -53,14 +54,7 @@ public record Totals(
     }
 
     private static Totals of(JointEstimate joint) {
-        boolean flame = joint.heatSource().flatMap(HeatSource::fuel).isPresent();
-        double energy = joint.preheat().map(p -> p.energy()).orElse(0.0);
-        Map<String, Double> fuel = flame
-                ? Map.of(
-                        joint.heatSource().get().name(),
-                        joint.preheat().get().fuelMass().getAsDouble())
-                : Map.of();
-        return new Totals(
+        Totals work = new Totals(
                 joint.seam().length(),
                 joint.seam().depositVolume(),
                 joint.seam().plug() ? 1 : 0,
@@ -70,14 +64,40 @@ public record Totals(
                 joint.arc().electricity(),
                 joint.gas(),
                 joint.storedGas() * joint.gas().starts(),
-                joint.preheat().map(p -> p.content()).orElse(0.0),
-                energy,
-                fuel,
-                flame ? 0 : energy,
-                joint.labour());
+                0,
+                0,
+                Map.of(),
+                0,
+                joint.labour().withoutPreheat());
+        return joint.preheat()
+                .map(use -> work.plus(ofPreheat(use, joint.heatSource().orElseThrow())))
+                .orElse(work);
     }
 
-    private Totals plus(Totals other) {
+    /** What one joint's preheat takes, its time included. */
+    static Totals ofPreheat(PreheatUse use, HeatSource source) {
+        Map<String, Double> fuel = use.fuelMass().isPresent()
+                ? Map.of(source.name(), use.fuelMass().getAsDouble())
+                : Map.of();
+        return new Totals(
+                0,
+                0,
+                0,
+                FillerUse.NONE,
+                0,
+                0,
+                0,
+                GasUse.NONE,
+                0,
+                use.content(),
+                use.energy(),
+                fuel,
+                fuel.isEmpty() ? use.energy() : 0,
+                new Labour(0, 0, 0, 0, use.time()));
+    }
+
+    /** Both together. */
+    Totals plus(Totals other) {
         Map<String, Double> fuel = preheatFuel;
         if (!other.preheatFuel.isEmpty()) {
             fuel = new TreeMap<>(preheatFuel);

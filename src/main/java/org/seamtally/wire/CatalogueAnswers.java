@@ -265,11 +265,12 @@ public final class CatalogueAnswers {
                 .toList();
     }
 
-    private static Map<String, Double> composition(Composition composition) {
+    /** Mass per cent by symbol, what is not named left out. */
+    static Map<String, Double> composition(Composition composition) {
         Map<String, Double> all = new LinkedHashMap<>();
         for (Element element : Element.values()) {
             if (composition.of(element) > 0) {
-                all.put(element.symbol(), composition.of(element));
+                all.put(element.symbol(), Shown.number(composition.of(element)));
             }
         }
         return all;

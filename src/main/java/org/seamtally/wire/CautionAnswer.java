@@ -18,6 +18,12 @@ public record CautionAnswer(
         @Schema(description = "Mark of the joint; absent where it is the whole frame's.", examples = "R1")
         String joint) {
 
+    static List<CautionAnswer> ofMetal(List<org.seamtally.metal.Caution> cautions) {
+        return cautions.stream()
+                .map(c -> new CautionAnswer(c.cause(), c.text(), null))
+                .toList();
+    }
+
     static List<CautionAnswer> of(List<Caution> cautions) {
         return cautions.stream()
                 .map(c -> new CautionAnswer(c.cause(), c.text(), c.joint().orElse(null)))

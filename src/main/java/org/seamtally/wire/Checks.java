@@ -6,7 +6,9 @@ import java.lang.annotation.Annotation;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.hibernate.validator.constraintvalidation.HibernateConstraintValidatorContext;
+import org.seamtally.catalogue.Element;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.QuantityException;
 import org.seamtally.quantity.Rate;
@@ -187,13 +189,71 @@ public final class Checks {
 
         @Override
         Contradictions.Finding look(Leaf leaf) {
-            if (leaf.kind() == Leaf.Kind.TEXT && words.find(leaf.text()) != null) {
-                return null;
+            return unknownWord(words, words.meaning() + " is due", leaf);
+        }
+    }
+
+    /** @return null where the list has the word */
+    private static Contradictions.Finding unknownWord(Words words, String due, Leaf leaf) {
+        if (leaf.kind() == Leaf.Kind.TEXT && words.find(leaf.text()) != null) {
+            return null;
+        }
+        String nearest = Nearest.to(leaf.text(), words.list());
+        String message = due + (nearest == null ? "" : "; the nearest is \"" + nearest + "\"");
+        return finding(Violation.Key.UNKNOWN_WORD, message, leaf, words.list());
+    }
+
+    public static final class WordOrAnalysisCheck implements ConstraintValidator<WordOrAnalysis, NameOrAnalysis> {
+
+        private Words words;
+
+        @Override
+        public void initialize(WordOrAnalysis constraint) {
+            words = constraint.value();
+        }
+
+        @Override
+        public boolean isValid(NameOrAnalysis given, ConstraintValidatorContext context) {
+            if (given == null) {
+                return true;
             }
-            String nearest = Nearest.to(leaf.text(), words.list());
-            String message =
-                    words.meaning() + " is due" + (nearest == null ? "" : "; the nearest is \"" + nearest + "\"");
-            return finding(Violation.Key.UNKNOWN_WORD, message, leaf, words.list());
+            return given.analysis() == null ? fits(given.name(), context) : fits(given.analysis(), context);
+        }
+
+        private boolean fits(Leaf name, ConstraintValidatorContext context) {
+            Contradictions.Finding finding = unknownWord(words, words.meaning() + ", or an analysis, is due", name);
+            if (finding != null) {
+                context.unwrap(HibernateConstraintValidatorContext.class).withDynamicPayload(finding);
+            }
+            return finding == null;
+        }
+
+        private static boolean fits(Map<Element, Leaf> analysis, ConstraintValidatorContext context) {
+            context.disableDefaultConstraintViolation();
+            Contradictions contradictions = new Contradictions(context);
+            if (!analysis.containsKey(Element.C)) {
+                contradictions.add(
+                        Element.C.symbol(), Violation.Key.MISSING, "an analysis of a steel names its carbon", null);
+            }
+            analysis.forEach((element, leaf) -> {
+                Contradictions.Finding finding = leaf == null ? null : share(element, leaf);
+                if (finding != null) {
+                    contradictions.add(element.symbol(), finding.key(), finding.message(), leaf);
+                }
+            });
+            return !contradictions.any();
+        }
+
+        private static Contradictions.Finding share(Element element, Leaf leaf) {
+            String range = NameOrAnalysis.least(element) + " to " + NameOrAnalysis.most(element);
+            if (leaf.kind() != Leaf.Kind.NUMBER) {
+                return finding(Violation.Key.NOT_A_NUMBER, "mass per cent as a bare number, " + range, leaf, null);
+            }
+            BigDecimal value = Read.tryDecimal(leaf);
+            boolean fits = value != null
+                    && value.compareTo(new BigDecimal(NameOrAnalysis.least(element))) >= 0
+                    && value.compareTo(new BigDecimal(NameOrAnalysis.most(element))) <= 0;
+            return fits ? null : finding(Violation.Key.OUT_OF_RANGE, "mass per cent taken here: " + range, leaf, null);
         }
     }
 

@@ -17,6 +17,7 @@ import org.seamtally.frame.GasEstimator;
 import org.seamtally.frame.GasInquiry;
 import org.seamtally.frame.JointWork;
 import org.seamtally.frame.Problem;
+import org.seamtally.frame.ReviewEstimator;
 import org.seamtally.frame.UnworkableException;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUpComparison;
@@ -30,6 +31,7 @@ public final class Engine {
     private final EngineAnswer identity;
     private final KnownTransients starts = new KnownTransients(KnownTransients.USUAL_CAPACITY);
     private final FrameEstimator estimator = new FrameEstimator(starts);
+    private final ReviewEstimator reviews = new ReviewEstimator();
     private final GasEstimator gases = new GasEstimator(starts);
 
     /** @param version of the program */
@@ -94,18 +96,29 @@ public final class Engine {
     public Outcome<JointPreheatAnswer> preheat(InputStream in, UnitSystem units) throws IOException {
         Shown shown = new Shown(units);
         return answer(in, OneJointRequest.class, request -> {
-            FrameEstimator.Single single =
-                    estimator.single(request.joint().given().asPreheated(), request.settings());
+            FrameEstimator.Single single = estimator.preheated(request.joint().given(), request.settings());
             JointWork work = single.work();
             PreheatAnswer preheat = PreheatAnswer.of(
                     work.preheat().orElseThrow(), work.plan().orElseThrow().source(), shown);
+            PreheatAdviceAnswer recommended = work.preheatAdvice()
+                    .map(advice -> PreheatAdviceAnswer.of(advice, shown))
+                    .orElse(null);
             return new JointPreheatAnswer(
                     preheat,
+                    recommended,
                     AssumptionAnswer.of(single.assumptions(), shown),
-                    BasisAnswer.of(List.of(Basis.PREHEAT)),
+                    BasisAnswer.of(List.of(Basis.PREHEAT, Basis.METAL)),
                     cautions(work),
                     identity);
         });
+    }
+
+    /** A steel and its fillers from a {@link SteelReviewRequest}. */
+    public Outcome<SteelReviewAnswer> steelReview(InputStream in, UnitSystem units) throws IOException {
+        return answer(
+                in,
+                SteelReviewRequest.class,
+                request -> SteelReviewAnswer.of(reviews.review(request.given()), new Shown(units), identity));
     }
 
     /** One set-up's losses from a {@link GasLossRequest}. */

@@ -86,7 +86,7 @@ public record FieldRule(
 
     /** The part that a field holds, or that its list holds; null where it holds a single value. */
     public static Class<?> part(Field field) {
-        if (field.getType() == Leaf.class) {
+        if (field.getType() == Leaf.class || field.getType() == NameOrAnalysis.class) {
             return null;
         }
         Type inner = field.getGenericType();
@@ -148,6 +148,11 @@ public record FieldRule(
         if (word != null) {
             List<String> words = word.value().list();
             return new Rule("word", null, null, null, words, words.get(0));
+        }
+        WordOrAnalysis either = field.getAnnotation(WordOrAnalysis.class);
+        if (either != null) {
+            List<String> words = either.value().list();
+            return new Rule("word-or-analysis", null, null, null, words, words.get(0));
         }
         Price price = field.getAnnotation(Price.class);
         if (price != null) {

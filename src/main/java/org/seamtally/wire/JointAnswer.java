@@ -35,6 +35,15 @@ public record JointAnswer(
         @Schema(description = "Preheat; absent where there is none.")
         PreheatAnswer preheat,
 
+        @Schema(description = "The fillet against the code's rule; absent for a plug.")
+        FilletAnswer fillet,
+
+        @Schema(
+                description =
+                        "What a preheat that is advised, and not asked for, would take; it is in no total. Absent where"
+                                + " none is advised or the joint is preheated.")
+        AdvisedPreheatAnswer preheatAdvice,
+
         @Schema(description = "What to look at on this joint.", required = true)
         List<CautionAnswer> cautions) {
 
@@ -52,6 +61,10 @@ public record JointAnswer(
                 GasAnswer.of(joint.gas(), joint.storedGas() * joint.gas().starts(), shown),
                 joint.preheat()
                         .map(use -> PreheatAnswer.of(use, joint.heatSource().orElseThrow(), shown))
+                        .orElse(null),
+                joint.fillet().map(fillet -> FilletAnswer.of(fillet, shown)).orElse(null),
+                joint.advisedPreheat()
+                        .map(advised -> AdvisedPreheatAnswer.of(advised, shown))
                         .orElse(null),
                 CautionAnswer.of(joint.cautions()));
     }

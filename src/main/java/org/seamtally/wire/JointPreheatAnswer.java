@@ -1,5 +1,6 @@
 package org.seamtally.wire;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
@@ -8,6 +9,13 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 public record JointPreheatAnswer(
         @Schema(description = "What it takes.", required = true)
         PreheatAnswer preheat,
+
+        @Schema(
+                description =
+                        "Whether preheat is due, welded from ambient temperature; absent where the formulas do not take"
+                                + " the alloy.")
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        PreheatAdviceAnswer recommended,
 
         @Schema(description = "Every default that was used.", required = true)
         List<AssumptionAnswer> assumptions,

@@ -34,6 +34,16 @@ final class Misfits {
         }
     }
 
+    /** A field that nobody knows, where the parser stands on its value. */
+    void addUnknown(JsonParser parser, String name, String message, Collection<String> known) {
+        add(
+                path(parser),
+                Violation.Key.UNKNOWN_FIELD,
+                message,
+                "\"" + Quoted.cut(name) + "\"",
+                known.toArray(String[]::new));
+    }
+
     /** The collection that belongs to a reading in progress. */
     static Misfits of(DatabindContext context) {
         return (Misfits) context.getAttribute(KEY);
@@ -94,14 +104,13 @@ final class Misfits {
             }
             String nearest = Nearest.to(name, names);
             Misfits.of(context)
-                    .add(
-                            path(parser),
-                            Violation.Key.UNKNOWN_FIELD,
+                    .addUnknown(
+                            parser,
+                            name,
                             nearest == null
                                     ? "no such field here"
                                     : "no such field here; the nearest is \"" + nearest + "\"",
-                            "\"" + Quoted.cut(name) + "\"",
-                            names.toArray(String[]::new));
+                            names);
             parser.skipChildren();
             return true;
         }

@@ -10,7 +10,10 @@ import org.seamtally.quantity.Dimension;
 @Schema(description = "How joints are preheated; only those that ask for it are.")
 public record PreheatRequest(
         @Within(value = Dimension.TEMPERATURE, min = "-30 degC", max = "600 degC")
-        @Schema(description = "Temperature to reach, at least ambient. Needed where a joint is preheated.")
+        @Schema(
+                description =
+                        "Temperature to reach, at least ambient. Needed in a quote where a joint is preheated; left out"
+                                + " where a preheat is asked about by itself: the recommended one.")
         Leaf temperature,
 
         @Within(value = Dimension.TEMPERATURE, min = "-30 degC", max = "60 degC")

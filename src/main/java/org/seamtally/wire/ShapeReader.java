@@ -63,8 +63,11 @@ final class ShapeReader extends DelegatingDeserializer {
             Class<?> type = part.getBeanClass();
             // a joint's own kind is read from the middle of the object, its shape having been looked at before
             boolean kind = JointRequest.class.isAssignableFrom(type) && type != JointRequest.class;
-            // a leaf takes any token, and what the library knows by itself has its own shapes
-            boolean other = type == Leaf.class || type.getPackage() != JointRequest.class.getPackage();
+            // a leaf takes any token, a name may be an analysis, and what the library knows by itself has its own
+            // shapes
+            boolean other = type == Leaf.class
+                    || type == NameOrAnalysis.class
+                    || type.getPackage() != JointRequest.class.getPackage();
             return kind || other ? reader : new ShapeReader(reader, JsonToken.START_OBJECT);
         }
 

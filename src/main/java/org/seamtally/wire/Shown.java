@@ -44,6 +44,10 @@ record Shown(UnitSystem units) {
         return of(Dimension.ENERGY, si);
     }
 
+    Quantity temperature(double si) {
+        return of(Dimension.TEMPERATURE, si);
+    }
+
     Quantity angle(double si) {
         return of(Dimension.ANGLE, si);
     }

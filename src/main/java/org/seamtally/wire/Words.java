@@ -15,6 +15,8 @@ import org.seamtally.catalogue.ShieldingGas;
 import org.seamtally.catalogue.Steel;
 import org.seamtally.catalogue.Steels;
 import org.seamtally.gas.MeterPlace;
+import org.seamtally.metal.Restraint;
+import org.seamtally.metal.SeamShape;
 import org.seamtally.preheat.HeatSource;
 import org.seamtally.seam.Face;
 
@@ -28,6 +30,10 @@ public enum Words {
             () -> Stream.concat(Fuels.all().stream().map(Fuel::name), Stream.of(HeatSource.ELECTRICITY))),
     METER_PLACE("where the meter sits", () -> Arrays.stream(MeterPlace.values()).map(Words::lower)),
     FACE_FORM("the form of a face", () -> Arrays.stream(Face.Form.values()).map(Face.Form::word)),
+    RESTRAINT(
+            "how far the parts are held",
+            () -> Arrays.stream(Restraint.values()).map(Words::lower)),
+    SEAM_SHAPE("a shape of seam", () -> Arrays.stream(SeamShape.values()).map(Words::hyphened)),
     CURRENCY(
             "an ISO 4217 code of a currency in use",
             () -> CurrencyUnit.registeredCurrencies().stream()
@@ -72,6 +78,11 @@ public enum Words {
     /** The currency that a code means; null where there is none. */
     static CurrencyUnit currency(Leaf leaf) {
         return leaf == null ? null : CurrencyUnit.of(CURRENCY.find(leaf.text()));
+    }
+
+    /** A constant's name with hyphens, as words of two parts are sent. */
+    static String hyphened(Enum<?> constant) {
+        return lower(constant).replace('_', '-');
     }
 
     static String lower(Enum<?> constant) {

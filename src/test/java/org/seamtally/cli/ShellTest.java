@@ -16,6 +16,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
@@ -74,7 +75,11 @@ class ShellTest {
     }
 
     private static String command(Path sample) throws IOException {
-        return Files.readString(sample).contains("\"setUps\"") ? "compare" : "estimate";
+        String text = Files.readString(sample);
+        if (text.contains("\"fillers\"")) {
+            return "review";
+        }
+        return text.contains("\"setUps\"") ? "compare" : "estimate";
     }
 
     @ParameterizedTest
@@ -100,16 +105,20 @@ class ShellTest {
                 .readTree(Ran.of(command(sample), sample.toString(), "--format", "json")
                         .out());
         List<CSVRecord> rows = rows(Ran.of(command(sample), sample.toString(), "--format", "csv"));
-        JsonNode things = answer.path(command(sample).equals("estimate") ? "joints" : "setUps");
+        Map<String, String> lists = Map.of("estimate", "joints", "compare", "setUps", "review", "fillers");
+        JsonNode things = answer.path(lists.get(command(sample)));
         assertTrue(things.size() > 0);
         assertEquals(1 + things.size(), rows.size());
         for (CSVRecord row : rows) {
             assertEquals(rows.get(0).size(), row.size());
         }
         for (int i = 0; i < things.size(); i++) {
-            String name = things.get(i)
-                    .path(things.get(i).has("mark") ? "mark" : "name")
-                    .textValue();
+            JsonNode thing = things.get(i);
+            String name = Stream.of("mark", "name", "filler")
+                    .filter(thing::has)
+                    .findFirst()
+                    .map(field -> thing.get(field).textValue())
+                    .orElseThrow();
             assertEquals(name, rows.get(i + 1).get(0));
         }
     }

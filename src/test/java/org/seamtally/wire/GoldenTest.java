@@ -46,7 +46,8 @@ class GoldenTest {
             "arc-times", Engine::arcTime,
             "preheats", Engine::preheat,
             "gas-losses", Engine::gasLoss,
-            "gas-setup-comparisons", Engine::comparison);
+            "gas-setup-comparisons", Engine::comparison,
+            "steel-reviews", Engine::steelReview);
 
     static List<String> names() throws IOException {
         try (Stream<Path> files = Files.list(FOLDER)) {

@@ -72,6 +72,8 @@ class WrongShapesTest {
     void aStructureWhereAValueIsDue(KindStands kind) {
         long looked = paths(kind.sample().root(), "")
                 .filter(path -> kind.sample().at(path).isValueNode() && !path.endsWith(".kind"))
+                // an object there is an analysis
+                .filter(path -> !path.endsWith("steel.base"))
                 .peek(path -> Stream.of("{}", "{\"a\": [1, {\"b\": 2}]}", "[]", "[1, 2]")
                         .forEach(raw -> refusedAt(kind, path, raw, "a single value is due here")))
                 .count();

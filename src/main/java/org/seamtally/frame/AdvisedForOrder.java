@@ -1,0 +1,76 @@
+package org.seamtally.frame;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.joda.money.Money;
+
+/** What the preheat that is advised, and not asked for, would add to an order. */
+final class AdvisedForOrder {
+
+    /** More marks than this in one sentence and nobody reads the sentence. */
+    private static final int MOST_MARKS = 8;
+
+    /** International-table Btu, J. */
+    private static final double BTU = 1055.05585262;
+
+    private AdvisedForOrder() {}
+
+    /** What it would take on all joints of all frames. */
+    static Totals totals(List<JointEstimate> joints, int quantity) {
+        Totals sum = Totals.NONE;
+        for (JointEstimate joint : joints) {
+            if (joint.advisedPreheat().isPresent()) {
+                AdvisedPreheat advised = joint.advisedPreheat().get();
+                sum = sum.plus(Totals.ofPreheat(advised.use(), advised.source()).times(joint.count()));
+            }
+        }
+        return sum.times(quantity);
+    }
+
+    /**
+     * Says so, once for the order.
+     *
+     * @param advised what it would take
+     * @param order what the order takes without it
+     */
+    static Optional<Caution> caution(
+            List<JointEstimate> joints, Totals advised, Totals order, int quantity, Optional<Prices> prices) {
+        List<String> marks = joints.stream()
+                .filter(joint -> joint.advisedPreheat().isPresent())
+                .map(JointEstimate::mark)
+                .toList();
+        if (marks.isEmpty()) {
+            return Optional.empty();
+        }
+        String which = marks.size() <= MOST_MARKS
+                ? String.join(", ", marks)
+                : marks.get(0) + " and " + (marks.size() - 1) + " more";
+        String time = advised.labour().preheat() > 0
+                ? String.format(
+                        Locale.ROOT,
+                        "and %.0f min of work",
+                        Math.ceil(advised.labour().preheat() / 60))
+                : "(the time to heat up is left out, since the source's power is not known)";
+        String text = String.format(
+                Locale.ROOT,
+                "Preheat is advised on %s and none is counted: for the order it would add about %.0f kJ (%.0f Btu) supplied"
+                        + " %s%s.",
+                which,
+                advised.preheatEnergy() / 1e3,
+                advised.preheatEnergy() / BTU,
+                time,
+                prices.map(given -> ", and " + amount(advised, order, quantity, given) + " to the price")
+                        .orElse(""));
+        return Optional.of(new Caution("preheat-advised", text, Optional.empty()));
+    }
+
+    /** The price with it less the price without it: overhead, margin and a minimum charge are in both. */
+    private static String amount(Totals advised, Totals order, int quantity, Prices prices) {
+        Money without = Cost.of(order, quantity, prices, new ArrayList<>()).total();
+        Money with = Cost.of(order.plus(advised), quantity, prices, new ArrayList<>())
+                .total();
+        return "about " + with.minus(without);
+    }
+}
