@@ -9,6 +9,7 @@ import org.seamtally.wire.FrameEstimateRequest;
 import org.seamtally.wire.GasLossRequest;
 import org.seamtally.wire.Json;
 import org.seamtally.wire.OneJointRequest;
+import org.seamtally.wire.SteelReviewRequest;
 
 /** The endpoints that take a body: what it is read as, and examples that run. The OpenAPI document is made from this. */
 enum RequestBodies {
@@ -28,7 +29,12 @@ enum RequestBodies {
             "/v1/gas-setup-comparisons",
             ComparisonRequest.class,
             new Example("gas-setup-comparison", "A wide hose, a narrow one, and an orifice at the machine")),
-    PREHEATS("/v1/preheats", OneJointRequest.class, new Example("preheat", "A coped tube joint heated with propane"));
+    PREHEATS("/v1/preheats", OneJointRequest.class, new Example("preheat", "A coped tube joint heated with propane")),
+    STEEL_REVIEWS(
+            "/v1/steel-reviews",
+            SteelReviewRequest.class,
+            new Example("steel-review", "Chromium-molybdenum tube with three fillers"),
+            new Example("steel-review-analysis", "A shop's own analyses of tube and rod"));
 
     private final String path;
     private final Class<?> request;

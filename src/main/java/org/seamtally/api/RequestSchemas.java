@@ -12,7 +12,9 @@ import org.eclipse.microprofile.openapi.annotations.media.DiscriminatorMapping;
 import org.eclipse.microprofile.openapi.models.media.Discriminator;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
+import org.seamtally.catalogue.Element;
 import org.seamtally.wire.FieldRule;
+import org.seamtally.wire.NameOrAnalysis;
 
 /**
  * Schemas of what is sent, read off the constraints that check it: a field reads as a bare token, so that its type and
@@ -40,7 +42,11 @@ final class RequestSchemas {
         if (!made.containsKey(name)) {
             // set before it is filled, so that a part that holds its like ends
             made.put(name, null);
-            made.put(name, alternatives(type) ? choice(type) : object(type));
+            made.put(
+                    name,
+                    type == NameOrAnalysis.Analysis.class
+                            ? analysis()
+                            : alternatives(type) ? choice(type) : object(type));
         }
         return OASFactory.createSchema().ref(REFERENCE + name);
     }
@@ -51,6 +57,33 @@ final class RequestSchemas {
 
     private static org.eclipse.microprofile.openapi.annotations.media.Schema said(Class<?> type) {
         return type.getAnnotation(org.eclipse.microprofile.openapi.annotations.media.Schema.class);
+    }
+
+    /** An analysis: one property an element, each in its range. */
+    private static Schema analysis() {
+        Schema schema = OASFactory.createSchema()
+                .addType(SchemaType.OBJECT)
+                .description(said(NameOrAnalysis.Analysis.class).description())
+                .additionalPropertiesBoolean(false)
+                .addRequired(Element.C.symbol());
+        for (Element element : Element.values()) {
+            schema.addProperty(
+                    element.symbol(),
+                    OASFactory.createSchema()
+                            .addType(SchemaType.NUMBER)
+                            .description("Mass per cent.")
+                            .addExample(new BigDecimal(NameOrAnalysis.most(element)).movePointLeft(1))
+                            .minimum(new BigDecimal(NameOrAnalysis.least(element)))
+                            .maximum(new BigDecimal(NameOrAnalysis.most(element))));
+        }
+        return schema;
+    }
+
+    /** A word of a list, or an analysis. */
+    private Schema wordOrAnalysis(FieldRule rule) {
+        Schema word = OASFactory.createSchema().addType(SchemaType.STRING);
+        rule.words().forEach(word::addEnumeration);
+        return OASFactory.createSchema().addOneOf(word).addOneOf(reach(NameOrAnalysis.Analysis.class));
     }
 
     /** One of several classes, told apart by a property where one is named. */
@@ -117,6 +150,7 @@ final class RequestSchemas {
                         .items(reach(FieldRule.part(field)))
                         .minItems(Integer.valueOf(rule.min()))
                         .maxItems(Integer.valueOf(rule.max()));
+            case "word-or-analysis" -> wordOrAnalysis(rule);
             case "number", "whole-number" -> number(rule);
             case "true-or-false" -> OASFactory.createSchema().addType(SchemaType.BOOLEAN);
             default -> text(rule);

@@ -30,7 +30,7 @@ import org.seamtally.metal.Rod;
  */
 @JsonDeserialize(using = NameOrAnalysis.Reader.class)
 @Schema(
-        oneOf = {String.class, NameOrAnalysis.Shares.class},
+        oneOf = {NameOrAnalysis.Analysis.class, String.class},
         description =
                 "A name in the catalogue, or an analysis: mass per cent by the elements' symbols, carbon among them.")
 public record NameOrAnalysis(
@@ -75,12 +75,12 @@ public record NameOrAnalysis(
     }
 
     /** The least that is taken of an element, mass per cent, as it would be sent. */
-    static String least(Element element) {
+    public static String least(Element element) {
         return element == Element.C ? LEAST_CARBON : "0";
     }
 
     /** The most that is taken of an element, mass per cent, as it would be sent. */
-    static String most(Element element) {
+    public static String most(Element element) {
         return MOST.get(element);
     }
 
@@ -120,7 +120,7 @@ public record NameOrAnalysis(
             additionalProperties = Double.class,
             description = "Mass per cent by the elements' symbols, as bare numbers; iron is the rest and is not named.",
             examples = "{\"C\": 0.30, \"Mn\": 0.50, \"Si\": 0.25, \"Cr\": 0.95, \"Mo\": 0.20}")
-    public interface Shares {}
+    public interface Analysis {}
 
     /** Takes a single token or an object of them. */
     static final class Reader extends StdDeserializer<NameOrAnalysis> {

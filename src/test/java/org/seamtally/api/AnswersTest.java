@@ -67,7 +67,7 @@ class AnswersTest {
     @Test
     void everyExampleAndEveryListAnswersInBothUnitsAsDocumented() {
         List<Question> questions = questions();
-        assertEquals(14, questions.size());
+        assertEquals(16, questions.size());
         for (Question question : questions) {
             for (String units : List.of("si", "us")) {
                 Response response = question.ask(units);
@@ -168,7 +168,7 @@ class AnswersTest {
                 asked++;
             }
         }
-        assertEquals(6 * 5, asked);
+        assertEquals(7 * 5, asked);
     }
 
     private List<String> kinds() {
