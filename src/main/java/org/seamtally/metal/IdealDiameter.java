@@ -19,7 +19,7 @@ import org.seamtally.catalogue.Element;
 
 /**
  * Ideal critical diameter by the multiplying factors of ASTM A255-10(2014) for non-boron steel of grain size 7, read in a
- * public transcription: the bar that hardens to half martensite at its centre in an ideal quench. A comparison of
+ * public second-hand copy: the bar that hardens to half martensite at its centre in an ideal quench. A comparison of
  * hardenability, not a property of the joint.
  *
  * @param diameter m

@@ -12,7 +12,7 @@ import org.seamtally.catalogue.Composition;
 
 /**
  * The temperature at which martensite starts to form on cooling, by two published formulas, both read in second-hand
- * transcriptions.
+ * second-hand copies.
  *
  * @param andrews K, by the linear formula of Andrews, J. Iron Steel Inst. 203 (1965) 721, meant for carbon up to 0.6 %
  * @param vanBohemen K, by van Bohemen, Mater. Sci. Technol. 28 (2012) 487, exponential in carbon

@@ -16,7 +16,7 @@ public record Rod(String name, Composition composition, OptionalDouble tensileSt
 
     /**
      * The greatest strength that still counts as the 70 ksi class, Pa: 72 ksi and what rounds to it, since older editions
-     * of AWS A5.18 ask for 72 ksi (from memory) where the 2005 edition asks for 70 (read in a transcription).
+     * of AWS A5.18 ask for 72 ksi (from memory) where the 2005 edition asks for 70 (read in a second-hand copy).
      */
     private static final double SEVENTY_KSI_CLASS = 72.05 * Customary.PASCALS_A_KSI;
 

@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * What a shop that welds steel tube should keep in mind, once for a frame. All of it defers to local codes, the qualified
  * procedure and the sanctioning body. Sources, from memory where not marked: ANSI Z49.1; NFPA 51B; 29 CFR 1910.252(c) and
- * 1910.1026 (read in transcriptions).
+ * 1910.1026 (read in second-hand copies).
  */
 public final class ShopCautions {
 

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.seamtally.catalogue.Composition;
 import org.seamtally.catalogue.Element;
 
-/** ASTM A255-10(2014), read in a public transcription. */
+/** ASTM A255-10(2014), read in a public second-hand copy. */
 class PublishedIdealDiameterTest {
 
     private static final double INCH = 0.0254;

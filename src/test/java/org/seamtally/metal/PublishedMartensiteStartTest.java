@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Hand-derived from Andrews 1965 and van Bohemen 2012, both read in transcriptions. */
+/** Hand-derived from Andrews 1965 and van Bohemen 2012, both read in second-hand copies. */
 class PublishedMartensiteStartTest {
 
     @ParameterizedTest
