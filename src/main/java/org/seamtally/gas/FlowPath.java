@@ -1,5 +1,7 @@
 package org.seamtally.gas;
 
+import org.hipparchus.analysis.UnivariateFunction;
+
 /** Meter, hose, orifice and torch line in their order, in steady flow: which pressures a flow needs, and what passes. */
 final class FlowPath {
 
@@ -89,7 +91,9 @@ final class FlowPath {
         if (setUp.meterAt() == MeterPlace.SUPPLY && meterChokedAt(most) && most == set) {
             return set;
         }
-        return Bracketed.root(
-                flow -> meter.at(meterInletFor(flow), meterOutletFor(flow)).massFlow() - flow, 0, most);
+        UnivariateFunction more =
+                flow -> meter.at(meterInletFor(flow), meterOutletFor(flow)).massFlow() - flow;
+        // a hair above its critical ratio the meter still passes the setting, to the last bit
+        return more.value(most) >= 0 ? most : Bracketed.root(more, 0, most);
     }
 }

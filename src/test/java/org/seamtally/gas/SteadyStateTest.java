@@ -226,4 +226,56 @@ class SteadyStateTest {
                 new FlowPath(s).openMeterPressureFor(steady.greatestFlow() * s.referenceDensity()),
                 1e-9 * s.supplyPressure());
     }
+
+    @Test
+    void theSettingStandsWithADriftThatIsJustAllowed() {
+        double drift = -SteadyState.of(Rig.withOrifice()).drift();
+        assertTrue(drift > 0);
+        assertTrue(withOrificeAllowing(drift).stands());
+        assertFalse(withOrificeAllowing(Math.nextDown(drift)).stands());
+    }
+
+    private static SteadyState withOrificeAllowing(double drift) {
+        return SteadyState.of(Rig.with(rig -> {
+            rig.orifice = OptionalDouble.of(0.025 * Rig.INCH);
+            rig.allowedDrift = drift;
+        }));
+    }
+
+    @Test
+    void aSupplyOfJustThePressureNeededLeavesNoneForTheMeter() {
+        double needed =
+                new FlowPath(Rig.usual()).openMeterPressureFor(Rig.usual().massFlow());
+        SteadyState none = SteadyState.of(Rig.with(rig -> rig.supplyPressure = needed));
+        assertFalse(none.reachable());
+        assertEquals(
+                Rig.usual().flow(), none.greatestFlow(), 1e-12 * Rig.usual().flow());
+        assertTrue(SteadyState.of(Rig.with(rig -> rig.supplyPressure = Math.nextUp(needed)))
+                .reachable());
+    }
+
+    @Test
+    void theMeterIsChokedAtTheCriticalRatioItself() {
+        double critical = Rig.ARGON.criticalPressureRatio();
+        double behind =
+                new FlowPath(Rig.usual()).openMeterPressureFor(Rig.usual().massFlow());
+        // the least supply whose critical pressure is what stands behind the meter, and the next one below
+        double supply = behind / critical * (1 - 1e-15);
+        while (critical * supply < behind) {
+            supply = Math.nextUp(supply);
+        }
+        double just = supply;
+        assertEquals(behind, critical * just, 0);
+        assertTrue(SteadyState.of(Rig.with(rig -> rig.supplyPressure = just)).meterChoked());
+        // a hair of pressure less, and it is not; but the flow falls with the square of how far it is off
+        SteadyState below = SteadyState.of(Rig.with(rig -> rig.supplyPressure = Math.nextDown(just)));
+        assertFalse(below.meterChoked());
+        assertEquals(0, below.drift(), 1e-12);
+        for (double off = 1e-15; off < 1e-3; off *= 1.5) {
+            double less = just * (1 - off);
+            SteadyState near = SteadyState.of(Rig.with(rig -> rig.supplyPressure = less));
+            assertFalse(near.meterChoked(), "off by " + off);
+            assertEquals(0, near.drift(), 2 * off * off + 1e-12, "off by " + off);
+        }
+    }
 }
