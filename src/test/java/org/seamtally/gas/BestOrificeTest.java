@@ -84,4 +84,33 @@ class BestOrificeTest {
             assertTrue(!at(setUp, setUp.hose().insideDiameter()).stands());
         }
     }
+
+    @Test
+    void anOrificeAsWideAsTheBoreDoesWhereTheDriftIsJustAllowed() {
+        SetUp narrow = Rig.with(rig -> {
+            rig.bore = 2e-3;
+            rig.length = 30;
+        });
+        double drift = at(narrow, 2e-3).drift();
+        assertTrue(drift < -0.05);
+        BestOrifice.Found best = assertInstanceOf(BestOrifice.Found.class, BestOrifice.of(allowing(narrow, -drift)));
+        assertEquals(2e-3, best.exact().diameter(), 1e-15);
+        assertEquals(drift, best.exact().drift(), 1e-12);
+        assertInstanceOf(BestOrifice.NoneStands.class, BestOrifice.of(allowing(narrow, Math.nextDown(-drift))));
+    }
+
+    private static SetUp allowing(SetUp setUp, double drift) {
+        return new SetUp(
+                setUp.gas(),
+                setUp.flow(),
+                setUp.referenceTemperature(),
+                setUp.gasTemperature(),
+                setUp.supplyPressure(),
+                setUp.torchBackPressure(),
+                setUp.hose(),
+                setUp.orificeDiameter(),
+                setUp.meterAt(),
+                setUp.nozzleDiameter(),
+                drift);
+    }
 }

@@ -96,6 +96,7 @@ class GasUseTest {
         assertEquals(new GasUse(0, 0, 0, 0, 0, 30, 0), GasUse.leaking(0.5, 60));
         assertThrows(ArithmeticException.class, () -> a.times(Long.MAX_VALUE));
         assertThrows(IllegalArgumentException.class, () -> a.times(-1));
+        assertThrows(IllegalArgumentException.class, () -> GasUse.NONE.times(-1));
     }
 
     @Test
@@ -125,6 +126,9 @@ class GasUseTest {
         assertThrows(IllegalArgumentException.class, () -> new GasUse(0, 0, 0, 0, 0, bad, 0));
         assertThrows(IllegalArgumentException.class, () -> GasUse.leaking(bad, 1));
         assertThrows(IllegalArgumentException.class, () -> GasUse.leaking(1, bad));
+        // nothing times what cannot be is not nothing
+        assertThrows(IllegalArgumentException.class, () -> GasUse.leaking(bad, 0));
+        assertThrows(IllegalArgumentException.class, () -> GasUse.leaking(0, bad));
         assertThrows(IllegalArgumentException.class, () -> GasTimes.usualPostFlow(bad));
     }
 

@@ -112,7 +112,12 @@ class PublishedNozzleFlowTest {
 
     @Test
     void refusesAFlowUphillAndANegativeArea() {
-        assertThrows(IllegalArgumentException.class, () -> Restriction.passing(1e-4, 2e5, 2e5, Rig.ARGON, 300));
+        for (double down : new double[] {2e5, 3e5}) {
+            String message = assertThrows(
+                            IllegalArgumentException.class, () -> Restriction.passing(1e-4, 2e5, down, Rig.ARGON, 300))
+                    .getMessage();
+            assertTrue(message.startsWith("nothing flows from 200000.0 Pa into "), message);
+        }
         assertThrows(IllegalArgumentException.class, () -> new Restriction(-1e-9, Rig.ARGON, 300));
     }
 }

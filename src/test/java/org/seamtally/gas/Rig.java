@@ -3,6 +3,7 @@ package org.seamtally.gas;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.ToDoubleFunction;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import java.util.stream.IntStream;
@@ -59,6 +60,27 @@ final class Rig {
 
     static SetUp withOrifice() {
         return with(rig -> rig.orifice = OptionalDouble.of(0.025 * INCH));
+    }
+
+    /** About the usual flow, with the nozzle at which a Reynolds number is just what is asked for, to the last bit. */
+    static SetUp withNozzleWhere(double wanted, ToDoubleFunction<SetUp> reynolds) {
+        for (double more = 1; more < 1.05; more += 0.001) {
+            double flow = more * usual().flow();
+            SetUp first = with(rig -> rig.flow = flow);
+            // Re·D is the same for all nozzles
+            double diameter = first.nozzleDiameter() * reynolds.applyAsDouble(first) / wanted;
+            for (int i = -2; i <= 2; i++) {
+                double tried = diameter + i * Math.ulp(diameter);
+                SetUp setUp = with(rig -> {
+                    rig.flow = flow;
+                    rig.nozzle = tried;
+                });
+                if (reynolds.applyAsDouble(setUp) == wanted) {
+                    return setUp;
+                }
+            }
+        }
+        throw new AssertionError("no nozzle gives just " + wanted);
     }
 
     SetUp setUp() {

@@ -296,4 +296,51 @@ class SetUpComparisonTest {
     private static double number(ComparedSetUp setUp, int reason, String name) {
         return setUp.verdict().reasons().get(reason).numbers().get(name);
     }
+
+    @Test
+    void postFlowAndPreFlowOfOneLengthShareTheTimeBetweenTwoArcs() {
+        Duty quick = new Duty(1, 5, 6, 1, new GasTimes(5, 5));
+        GasUse use = quick.perStart(StartTransient.of(Rig.usual()).afterOff(0));
+        assertEquals(5 * Rig.usual().flow(), use.arc(), 1e-15);
+        assertEquals(3 * Rig.usual().flow(), use.preFlow(), 1e-15);
+        assertEquals(3 * Rig.usual().flow(), use.postFlow(), 1e-15);
+    }
+
+    @Test
+    void aTwinOfTheFirstSavesNothing() {
+        ComparedSetUp twin = compare(DUTY, named("a", Rig.usual()), named("b", Rig.usual(), "1"))
+                .setUps()
+                .get(1);
+        assertEquals(0, twin.savedPerYear().getAsDouble(), 0);
+        assertEquals(Verdict.Standing.SAVES_NOTHING, twin.verdict().standing());
+        assertEquals(OptionalDouble.empty(), twin.paybackStarts());
+        // 0 % less, and no word of a surge or a hose that would be smaller
+        assertEquals(
+                List.of(Verdict.Key.SETTING_STANDS, Verdict.Key.GAS_SAVED, Verdict.Key.TURBULENT_START), keys(twin));
+        assertEquals(0, number(twin, 1, "share"), 0);
+    }
+
+    @Test
+    void gasThatCostsNothingPaysNothingBack() {
+        SetUpComparison free = SetUpComparison.of(
+                DUTY,
+                List.of(named("a", Rig.usual()), named("b", Rig.smallBore(), "9")),
+                Optional.of(BigDecimal.ZERO),
+                StartTransient::of);
+        ComparedSetUp small = free.setUps().get(1);
+        assertEquals(0, small.costPerYear().orElseThrow().signum());
+        assertEquals(0, small.costSavedPerYear().orElseThrow().signum());
+        assertEquals(OptionalDouble.empty(), small.paybackStarts());
+        assertEquals(Verdict.Standing.SAVES, small.verdict().standing());
+    }
+
+    @Test
+    void aPeakOfJust2300IsNoTurbulentStart() {
+        SetUp just = Rig.withNozzleWhere(2300, setUp -> StartTransient.of(setUp).peakNozzleReynolds());
+        ComparedSetUp start = compare(DUTY, named("a", just), named("b", Rig.usual()))
+                .setUps()
+                .get(0);
+        assertEquals(2300, start.filled().peakNozzleReynolds(), 0);
+        assertEquals(List.of(Verdict.Key.SETTING_STANDS, Verdict.Key.LAMINAR_START), keys(start));
+    }
 }

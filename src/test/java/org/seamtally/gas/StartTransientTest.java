@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -91,7 +92,7 @@ class StartTransientTest {
         }
         assertEquals(usual.netSurge(usual.timeWithin1Percent()), area, 1e-3 * area);
         // well chosen: no piece of the drawn line is longer than the others
-        assertTrue(longest < 1.2 * length / 100, longest + " of " + length);
+        assertTrue(longest < 1.03 * length / 100, longest + " of " + length);
     }
 
     @Test
@@ -317,6 +318,7 @@ class StartTransientTest {
         LineOfCells other = LineOfCells.of(half, SteadyState.of(half), Resolution.CELLS);
         Course course = line.open(line.full(), Double.POSITIVE_INFINITY);
         assertTrue(line.defect(course) < 1e-12);
+        assertEquals(line.defect(course), usual.massDefect(), 0);
         double stored = usual.steady().storedGas() * Rig.usual().referenceDensity();
         assertEquals(stored / 2 / course.outflow(), other.defect(course), 5e-3);
     }
@@ -338,6 +340,11 @@ class StartTransientTest {
                 start.setUp().flow() * off,
                 start.afterOff(off).netSurge(),
                 0.02 * start.setUp().flow());
+        // and as they swing they stay where a tolerance that is fine from the first puts them
+        double finer = StartTransient.of(start.setUp(), new Resolution(20, 1e-8))
+                .afterOff(off)
+                .peakFlow();
+        assertEquals(finer, start.afterOff(off).peakFlow(), 1e-6 * finer);
     }
 
     @Test
@@ -357,5 +364,97 @@ class StartTransientTest {
             Course.follow(
                     line, outlet, new double[] {2e5}, 1, new Course.Scale(2e5, 1, 1, 1e-6), Double.POSITIVE_INFINITY);
         });
+    }
+
+    @Test
+    void aSettingOfJust2300AtTheNozzleIsTurbulentUntilSteady() {
+        SetUp just = Rig.withNozzleWhere(2300, setUp -> SteadyState.of(setUp).nozzleReynolds());
+        StartTransient start = StartTransient.of(just);
+        assertEquals(2300, start.steady().nozzleReynolds(), 0);
+        // it ends, but only with the start itself: 1e-5 is where the flow counts as steady
+        double time = start.turbulentTime().getAsDouble();
+        assertTrue(time > start.timeWithin1Percent());
+        assertEquals(start.netSurge(), start.netSurge(time), 1e-4 * start.netSurge());
+    }
+
+    @Test
+    void aSurgeOfLessThanOnePercentIsDrawnAsOnePoint() {
+        StartTransient start = usual.afterOff(1e-3);
+        assertTrue(start.surges());
+        assertTrue(start.peakFlow() > start.steady().flow());
+        assertEquals(0, start.timeWithin1Percent(), 0);
+        assertEquals(List.of(new StartTransient.CurvePoint(0, start.peakFlow())), start.curve());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        // s on, s off: the hose would take seconds to settle or to fill
+        "0.1, 0.05",
+        "0.2, 0.1",
+        "0.5, 0.2",
+        "3, 1"
+    })
+    void whileTheMeterStaysChokedARoundThrowsAwayWhatCameInWhileShut(double on, double off) {
+        // choked all the round, the meter puts in its setting: over a round that repeats itself as much goes out
+        double in = Rig.usual().flow() * off;
+        assertEquals(in, usual.repeated(on, off).netSurge(on), 3e-4 * in);
+    }
+
+    @Test
+    void aHoseWhoseDropMattersAtTheFirstInstantOnlyIsNoSingleCell() {
+        SetUp setUp = Rig.with(rig -> {
+            rig.supplyPressure = 1e6;
+            rig.torchBackPressure = 500;
+            rig.bore = 6e-3;
+            rig.length = 3;
+        });
+        SteadyState steady = SteadyState.of(setUp);
+        double drop = steady.inletPressure() - steady.endPressure();
+        assertTrue(drop < Resolution.LUMPED_DROP * steady.inletPressure());
+        assertTrue(drop < Resolution.LUMPED_SHARE * (setUp.supplyPressure() - steady.meanPressure()));
+        StartTransient start = StartTransient.of(setUp);
+        assertFalse(start.lumped());
+        // one cell would settle too soon
+        double finer = StartTransient.of(setUp, new Resolution(80, 1e-6)).timeWithin5Percent();
+        assertEquals(finer, start.timeWithin5Percent(), 2e-3 * finer);
+        assertTrue(StartTransient.of(setUp, Resolution.LUMPED).timeWithin5Percent() < 0.98 * finer);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 0.1", "-1, 0.1", "1, 0", "1, -0.1", "1, 1", "1, 1.5", "1, NaN"})
+    void refusesWhatIsNoResolution(int cells, double tolerance) {
+        assertThrows(IllegalArgumentException.class, () -> new Resolution(cells, tolerance));
+    }
+
+    @Test
+    void afterItsEndACourseStaysWhereItCame() {
+        LineOfCells line = LineOfCells.of(Rig.usual(), SteadyState.of(Rig.usual()), Resolution.CELLS);
+        double set = Rig.usual().massFlow();
+        Course course = line.open(line.full(), Double.POSITIVE_INFINITY);
+        double last = course.flow(course.end());
+        assertEquals(set, last, 1e-5 * set);
+        assertEquals(last, course.flow(course.end() + 1), 0);
+        // it ends a hair above the setting: through the setting itself it never falls
+        assertTrue(last > set);
+        assertEquals(course.end(), course.lastAbove(set), 0);
+    }
+
+    @Test
+    void aCourseUntilATimeEndsAtThatTime() {
+        LineOfCells line = LineOfCells.of(Rig.usual(), SteadyState.of(Rig.usual()), Resolution.CELLS);
+        for (int i = 1; i <= 40; i++) {
+            double until = 0.07 * i;
+            assertEquals(until, line.open(line.full(), until).end(), 0);
+        }
+    }
+
+    @Test
+    void belowTheAirsPressureNothingIsLeftForAnOrifice() {
+        // a state that a solver may try: the torch line has it all, and the flow runs in
+        TorchEnd end = TorchEnd.of(Rig.withOrifice());
+        assertEquals(Rig.ATMOSPHERE, end.behindOrifice(Rig.ATMOSPHERE), 0);
+        assertEquals(0, end.at(Rig.ATMOSPHERE).value(), 0);
+        assertEquals(0.9999 * Rig.ATMOSPHERE, end.behindOrifice(0.9999 * Rig.ATMOSPHERE), 0);
+        assertTrue(end.at(0.9999 * Rig.ATMOSPHERE).value() < 0);
     }
 }
