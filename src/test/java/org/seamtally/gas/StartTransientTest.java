@@ -423,6 +423,7 @@ class StartTransientTest {
     @ParameterizedTest
     @CsvSource({"0, 0.1", "-1, 0.1", "1, 0", "1, -0.1", "1, 1", "1, 1.5", "1, NaN"})
     void refusesWhatIsNoResolution(int cells, double tolerance) {
+        assertEquals(1, new Resolution(1, 0.1).cells());
         assertThrows(IllegalArgumentException.class, () -> new Resolution(cells, tolerance));
     }
 
@@ -437,6 +438,17 @@ class StartTransientTest {
         // it ends a hair above the setting: through the setting itself it never falls
         assertTrue(last > set);
         assertEquals(course.end(), course.lastAbove(set), 0);
+    }
+
+    @Test
+    void aLevelJustBelowThePeakIsCrossedWithinTheFirstStep() {
+        LineOfCells line = LineOfCells.of(Rig.usual(), SteadyState.of(Rig.usual()), Resolution.CELLS);
+        Course course = line.open(line.full(), Double.POSITIVE_INFINITY);
+        double level = course.peak() * (1 - 1e-9);
+        double time = course.lastAbove(level);
+        assertTrue(time > 0);
+        assertEquals(level, course.flow(time), 1e-13 * level);
+        assertEquals(0, course.lastAbove(course.peak()), 0);
     }
 
     @Test
