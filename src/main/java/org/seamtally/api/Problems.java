@@ -1,5 +1,6 @@
 package org.seamtally.api;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.WebApplicationException;
@@ -58,9 +59,12 @@ public class Problems {
                 .build();
     }
 
-    /** The client went away, or its body broke off. */
+    /** The client went away, or its body broke off; an answer that cannot be written is our own fault. */
     @ServerExceptionMapper
     Response brokenOff(IOException e) {
+        if (e instanceof JsonProcessingException) {
+            return any(e);
+        }
         return response(ProblemReport.of(400, "broken-off", "The body broke off.", null));
     }
 

@@ -37,7 +37,8 @@ public record Basis(String figure, String text) {
                     + " transient, ∫(flow − setting)dt over each start's own gas-on time, the hose having filled up"
                     + " before it; stored gas stands beside it as its upper bound. Taking the torch line as one nozzle"
                     + " is a decision of this project: peak flow is a model value, ± 50 %. No measured start surges were"
-                    + " found in print to hold it against.");
+                    + " found in print to hold it against. A leak runs through all the labour time; while an order is"
+                    + " set up, that of the leakiest set-up in use.");
 
     /** Of preheat. */
     public static final Basis PREHEAT = new Basis(

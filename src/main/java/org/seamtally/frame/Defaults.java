@@ -203,7 +203,7 @@ final class Defaults {
                         "arc.meltingEfficiency",
                         MELTING_EFFICIENCY,
                         DECISION + "; the literature has 0.15 to 0.35: fit it to your own timed welds");
-        double fastest = given.maxTravelSpeed() == null && (plug || !balanced)
+        double fastest = given.maxTravelSpeed() == null && !balanced
                 ? MAX_TRAVEL_SPEED
                 : of(
                         given.maxTravelSpeed(),
@@ -411,6 +411,14 @@ final class Defaults {
         if (given == null) {
             assumptions.note(place, "preheated", words("false"), "no preheat unless it is asked for: " + COMMON);
         }
+    }
+
+    double access(Double given, Assumptions.Place place) {
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(place, "access", words("1"), "as easy to reach as any: " + DECISION);
+        return 1;
     }
 
     int tacks(Integer given, Joint joint, Assumptions.Place place) {

@@ -45,6 +45,7 @@ public final class FrameEstimator {
                 joints.add(estimate(work, given, operatingFactor, fitUp, job.prices()));
                 requestLeak = Math.max(requestLeak, work.leak());
             } catch (UnworkableException e) {
+                problems.addAll(e.problems());
                 problems.addAll(work.problems());
             }
         }
@@ -55,7 +56,7 @@ public final class FrameEstimator {
         Totals perFrame = Totals.of(joints).withSetUp(setUp, GasUse.leaking(requestLeak, setUp));
         Totals forQuantity = perFrame.times(quantity);
         List<Caution> cautions = new ArrayList<>();
-        known.starts().forEach(start -> cautions.addAll(GasCautions.of(start, Optional.empty())));
+        cautions.addAll(GasCautions.ofFrame(known));
         cautions.addAll(FrameCautions.always());
         Totals advised = AdvisedForOrder.totals(joints, quantity);
         AdvisedForOrder.caution(joints, advised, forQuantity, quantity, job.prices())
@@ -84,7 +85,7 @@ public final class FrameEstimator {
     private static JointEstimate estimate(
             JointWork work, GivenJoint given, double operatingFactor, double fitUp, Optional<Prices> prices) {
         double arcOn = work.arc().arcOn();
-        double access = given.access() == null ? 1 : given.access();
+        double access = work.access();
         Optional<PreheatUse> preheat = work.preheat();
         Labour labour = new Labour(
                 arcOn,

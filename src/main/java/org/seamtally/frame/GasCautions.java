@@ -1,8 +1,10 @@
 package org.seamtally.frame;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.seamtally.gas.StartTransient;
 import org.seamtally.gas.SteadyState;
@@ -10,13 +12,16 @@ import org.seamtally.gas.SteadyState;
 /** What to look at on a gas set-up. */
 final class GasCautions {
 
+    // more than this in a row and nobody reads them
+    private static final int MOST = 8;
+
     private GasCautions() {}
 
-    /** @param name of the set-up, where there are several */
+    /** @param name of the set-up, or the joints that use it, where there are several */
     static List<Caution> of(StartTransient start, Optional<String> name) {
         List<Caution> cautions = new ArrayList<>();
         SteadyState steady = start.steady();
-        String which = name.map(n -> "\"" + n + "\": ").orElse("");
+        String which = name.map(n -> n + ": ").orElse("");
         if (!steady.reachable()) {
             cautions.add(caution(
                     "flow-not-reached",
@@ -60,6 +65,39 @@ final class GasCautions {
                                     start.peakNozzleReynolds())));
         }
         return cautions;
+    }
+
+    /**
+     * What to look at on the set-ups of a frame: with the marks of its joints on each, where there are several; of one
+     * cause the first few, and how many more there are.
+     */
+    static List<Caution> ofFrame(Known known) {
+        Map<String, List<Caution>> byCause = new LinkedHashMap<>();
+        boolean several = known.starts().size() > 1;
+        for (StartTransient start : known.starts()) {
+            Optional<String> marks = several ? Optional.of(shortened(known.marks(start.setUp()))) : Optional.empty();
+            for (Caution caution : of(start, marks)) {
+                byCause.computeIfAbsent(caution.cause(), cause -> new ArrayList<>())
+                        .add(caution);
+            }
+        }
+        List<Caution> all = new ArrayList<>();
+        byCause.forEach((cause, cautions) -> {
+            all.addAll(cautions.subList(0, Math.min(cautions.size(), MOST)));
+            if (cautions.size() > MOST) {
+                all.add(caution(
+                        cause,
+                        "the same holds, each with its own figures, for " + (cautions.size() - MOST)
+                                + " more gas set-ups of this frame."));
+            }
+        });
+        return all;
+    }
+
+    private static String shortened(List<String> marks) {
+        return marks.size() <= MOST
+                ? String.join(", ", marks)
+                : String.join(", ", marks.subList(0, MOST)) + " and " + (marks.size() - MOST) + " more";
     }
 
     private static Caution caution(String cause, String text) {

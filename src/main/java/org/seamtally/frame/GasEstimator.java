@@ -17,6 +17,9 @@ import org.seamtally.gas.StartTransient;
 /** What gas set-ups take by themselves, apart from any frame. */
 public final class GasEstimator {
 
+    /** Arc time, s, of a start about whose length nothing was said: no tack is shorter. */
+    private static final double SHORTEST_BURN = 0.1;
+
     private final KnownTransients starts;
 
     /** @param starts gas starts computed for earlier requests; only their speed depends on it */
@@ -36,26 +39,47 @@ public final class GasEstimator {
         Assumptions assumptions = new Assumptions();
         Defaults defaults = new Defaults(assumptions);
         StartTransient filled = starts.of(defaults.setUp(gas));
-        GasTimes times = new GasTimes(defaults.preFlow(gas), defaults.postFlow(gas, arc));
-        Optional<GasUse> ofJoint = joint.map(given -> new JointWork(
-                        given,
-                        new Settings(GivenSteel.NONE, GivenFiller.NONE, arc, gas, GivenPreheat.NONE),
-                        new Assumptions.Place(
-                                "joint", "joint", given.mark() == null ? GivenJoint.markOf(0) : given.mark()),
-                        assumptions,
-                        new Known(starts))
-                .gas(0));
+        Optional<JointWork> work = joint.map(given -> new JointWork(
+                given,
+                new Settings(GivenSteel.NONE, GivenFiller.NONE, arc, gas, GivenPreheat.NONE),
+                new Assumptions.Place("joint", "joint", given.mark() == null ? GivenJoint.markOf(0) : given.mark()),
+                assumptions,
+                new Known(starts)));
+        // without a current of its own the request speaks of the joint's
+        GivenArc timed = arc.current() == null && work.isPresent()
+                ? GivenArc.ofCurrent(work.get().arcSettings().current())
+                : arc;
+        GasTimes times = new GasTimes(defaults.preFlow(gas), defaults.postFlow(gas, timed));
         List<Caution> cautions = new ArrayList<>(GasCautions.of(filled, Optional.empty()));
+        if (gas.leak() != null && gas.leak() > 0) {
+            cautions.add(new Caution(
+                    "leak-not-counted",
+                    "A leak runs through all the labour time, which is not known here: it is not counted. A frame estimate"
+                            + " counts it.",
+                    Optional.empty()));
+        }
         cautions.addAll(FrameCautions.always());
         return new GasInquiry(
-                perStart(filled, times, burnTime, arcOffTime), filled, ofJoint, assumptions.list(), cautions);
+                perStart(filled, times, burnTime, arcOffTime),
+                filled,
+                work.map(GasEstimator::ofJoint),
+                assumptions.list(),
+                cautions);
+    }
+
+    private static GasInquiry.OfJoint ofJoint(JointWork work) {
+        GasUse use = work.gas(0);
+        return new GasInquiry.OfJoint(use, work.start().steady().storedGas() * use.starts());
     }
 
     private static GasUse perStart(StartTransient filled, GasTimes times, Double burnTime, Double arcOffTime) {
         double burn = burnTime == null ? filled.timeWithin1Percent() : burnTime;
-        StartTransient start =
-                arcOffTime == null ? filled : filled.afterOff(arcOffTime - times.preFlow() - times.postFlow());
-        return GasUse.of(start, new JointArcs(burn, 1, 0, 0, times, Optional.empty()));
+        if (arcOffTime == null) {
+            return GasUse.of(filled, new JointArcs(burn, 1, 0, 0, times, Optional.empty()));
+        }
+        // where nothing is stored the flow is steady at once, and a start of no length has no rhythm
+        Duty alike = new Duty(1, Math.max(burn, SHORTEST_BURN), arcOffTime, 1, times);
+        return alike.perStart(filled.repeated(alike.gasOnTime(), alike.gasOffTime()));
     }
 
     /**
@@ -110,7 +134,7 @@ public final class GasEstimator {
         SetUpComparison compared = SetUpComparison.of(duty, named, gasPrice, starts::of);
         List<Caution> cautions = new ArrayList<>();
         for (ComparedSetUp setUp : compared.setUps()) {
-            cautions.addAll(GasCautions.of(setUp.filled(), Optional.of(setUp.name())));
+            cautions.addAll(GasCautions.of(setUp.filled(), Optional.of("\"" + setUp.name() + "\"")));
         }
         cautions.addAll(FrameCautions.always());
         return new Comparison(compared, assumptions.list(), cautions);

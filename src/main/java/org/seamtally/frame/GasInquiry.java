@@ -17,6 +17,15 @@ import org.seamtally.gas.StartTransient;
 public record GasInquiry(
         GasUse perStart,
         StartTransient filled,
-        Optional<GasUse> joint,
+        Optional<OfJoint> joint,
         List<Assumption> assumptions,
-        List<Caution> cautions) {}
+        List<Caution> cautions) {
+
+    /**
+     * Gas of a joint.
+     *
+     * @param use by where it goes, leaks left out
+     * @param stored what the joint's hose holds above its flowing state, over all its starts, m³
+     */
+    public record OfJoint(GasUse use, double stored) {}
+}

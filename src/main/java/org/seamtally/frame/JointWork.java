@@ -140,6 +140,11 @@ public final class JointWork {
         return arc;
     }
 
+    /** Factor on its handling time. */
+    double access() {
+        return defaults.access(given.access(), place);
+    }
+
     /** Number of tack welds. */
     public int tacks() {
         return defaults.tacks(given.tacks(), joint, place);
@@ -157,7 +162,7 @@ public final class JointWork {
 
     /** The start of the gas in that set-up. */
     public StartTransient start() {
-        return known.start(setUp());
+        return known.start(setUp(), mark());
     }
 
     /**

@@ -3,9 +3,11 @@ package org.seamtally.frame;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUp;
 import org.seamtally.gas.StartTransient;
@@ -24,6 +26,7 @@ final class Known {
     private final Map<Joint, Seam> seams = new HashMap<>();
     private final Map<Joint, SeamIntegral.ByZones> measured = new HashMap<>();
     private final Map<SetUp, StartTransient> starts = new LinkedHashMap<>();
+    private final Map<SetUp, Set<String>> users = new HashMap<>();
     private final Map<Reviewed, SteelReview> reviews = new HashMap<>();
     private final Map<Joint, FilletAdequacy> fillets = new HashMap<>();
     private final KnownTransients others;
@@ -75,7 +78,18 @@ final class Known {
         return starts.values();
     }
 
-    StartTransient start(SetUp setUp) {
+    /** Marks of the joints that are welded with a set-up. */
+    List<String> marks(SetUp setUp) {
+        return List.copyOf(users.getOrDefault(setUp, Set.of()));
+    }
+
+    /** The start of a joint's set-up. */
+    StartTransient start(SetUp setUp, String mark) {
+        users.computeIfAbsent(setUp, unused -> new LinkedHashSet<>()).add(mark);
+        return start(setUp);
+    }
+
+    private StartTransient start(SetUp setUp) {
         return starts.computeIfAbsent(setUp, others::of);
     }
 }

@@ -62,7 +62,7 @@ final class Course {
      * @param target what both ends' flows come to, kg/s
      * @param scale what errors are measured against
      * @param until s, may be infinite: then until steady
-     * @throws ArithmeticException where it does not come to an end
+     * @throws UnsteadyException where it does not come to an end
      */
     static Course follow(HoseLine line, Outlet outlet, double[] start, double target, Scale scale, double until) {
         Scale tried = scale;
@@ -74,7 +74,7 @@ final class Course {
             }
             tried = new Scale(scale.pressure(), scale.mass(), scale.flow(), tried.tolerance() * FINER);
         }
-        throw new ArithmeticException("the hose's flow does not become steady");
+        throw new UnsteadyException();
     }
 
     /**

@@ -44,7 +44,7 @@ public record Duty(double startsPerShift, double burnTime, double arcOffTime, do
      *
      * @param repeated the start as it repeats itself under this duty
      */
-    GasUse perStart(StartTransient repeated) {
+    public GasUse perStart(StartTransient repeated) {
         double flow = repeated.steady().flow();
         double share = gasShuts() || times.preFlow() + times.postFlow() == 0
                 ? 1

@@ -115,7 +115,7 @@ public final class SeamIntegral {
      * @param dihedral the limit, rad
      * @return 0 to 1
      */
-    public static double shareWiderThan(RootLine line, DepositSection section, double dihedral) {
+    static double shareWiderThan(RootLine line, DepositSection section, double dihedral) {
         double length = 0;
         double wider = 0;
         for (Stretch stretch : line.stretches()) {

@@ -21,6 +21,7 @@ import org.seamtally.frame.ReviewEstimator;
 import org.seamtally.frame.UnworkableException;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUpComparison;
+import org.seamtally.gas.UnsteadyException;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Rate;
 import org.seamtally.quantity.UnitSystem;
@@ -136,8 +137,7 @@ public final class Engine {
                     SteadyAnswer.of(inquiry.filled().steady(), shown),
                     StartAnswer.of(inquiry.filled(), shown),
                     inquiry.joint()
-                            .map(use ->
-                                    GasAnswer.of(use, inquiry.filled().steady().storedGas() * use.starts(), shown))
+                            .map(joint -> GasAnswer.of(joint.use(), joint.stored(), shown))
                             .orElse(null),
                     AssumptionAnswer.of(inquiry.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.GAS)),
@@ -210,7 +210,7 @@ public final class Engine {
             return new Outcome.Answered<>(work.on(RequestReader.read(in, type)));
         } catch (RefusedException e) {
             return new Outcome.Refused<>(e.problem());
-        } catch (ArithmeticException e) {
+        } catch (UnsteadyException e) {
             // the transient gave up on a set-up far from anything that gas flows through
             return new Outcome.Refused<>(ProblemReport.invalid(List.of(new Violation(
                     "gas", Violation.Key.OUT_OF_RANGE, "this gas set-up cannot be worked out", null, null))));

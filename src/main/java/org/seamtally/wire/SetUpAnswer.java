@@ -144,7 +144,7 @@ public record SetUpAnswer(
                 shown.of(Dimension.GAS_VOLUME, setUp.savedPerYear()),
                 money(setUp.costPerYear(), currency),
                 money(setUp.costSavedPerYear(), currency),
-                money(setUp.given().price(), currency),
+                setUp.given().price().map(BigDecimal::toPlainString).orElse(null),
                 setUp.paybackStarts().isPresent()
                         ? Shown.number(setUp.paybackStarts().getAsDouble())
                         : null,

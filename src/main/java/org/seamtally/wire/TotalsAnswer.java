@@ -15,7 +15,9 @@ public record TotalsAnswer(
         @Schema(description = "Number of plugs.", required = true, minimum = "0")
         long plugs,
 
-        @Schema(description = "Filler; for the order the rods are whole.", required = true)
+        @Schema(
+                description = "Filler; for the order the rods are whole, all of them counted as of one kind.",
+                required = true)
         FillerAnswer filler,
 
         @Schema(description = "Arc time and electricity.", required = true)
@@ -59,7 +61,7 @@ public record TotalsAnswer(
             @Schema(description = "Energy supplied.", required = true)
             Quantity energy,
 
-            @Schema(description = "Mass of fuel; absent where none is burned.")
+            @Schema(description = "Mass of fuel, of all fuels together; absent where none is burned.")
             Quantity fuel,
 
             @Schema(description = "Electricity; absent where none heats.")

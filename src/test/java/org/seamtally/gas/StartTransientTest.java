@@ -349,7 +349,7 @@ class StartTransientTest {
 
     @Test
     void aLostRunEndsRatherThanHang() {
-        assertThrows(ArithmeticException.class, () -> {
+        assertThrows(UnsteadyException.class, () -> {
             Hose hose = new Hose(0.01, 1);
             HoseLine line = new HoseLine(
                     hose,

@@ -84,6 +84,7 @@ class MinimalRequestTest {
             labour.fitUpPerJoint            | 360 s        | decision of this project
             labour.setUpPerOrder            | 3600 s       | decision of this project
             frame.quantity                  | 1            | unless more
+            frame.joints[0].access          | 1            | decision of this project
             """)
     void isSaidWithItsReason(String path, String value, String because) {
         JsonNode assumption = assumption(ANSWER, path);
@@ -95,7 +96,7 @@ class MinimalRequestTest {
 
     @Test
     void nothingElseIsAssumed() {
-        assertEquals(44, ANSWER.path("assumptions").size());
+        assertEquals(45, ANSWER.path("assumptions").size());
     }
 
     @Test
