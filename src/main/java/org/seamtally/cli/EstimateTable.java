@@ -12,11 +12,14 @@ import static org.seamtally.cli.Figures.wrapped;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.seamtally.wire.AssumptionAnswer;
 import org.seamtally.wire.CautionAnswer;
 import org.seamtally.wire.CostAnswer;
@@ -42,6 +45,14 @@ final class EstimateTable {
     /** Lines whose quantity was worked out here; those of the shop's own are printed as they were given. */
     private static final Set<String> WORKED_OUT = Set.of("labour", "filler", "gas", "electricity", "fuel");
 
+    /** Cautions whose figure is an angle that gets worse as it gets narrower. */
+    private static final Set<String> NARROWER_IS_WORSE = Set.of("narrow-dihedral", "root-not-reached");
+
+    /** The caution after which those of the shop follow. */
+    private static final String LAST_OF_QUOTE = "no-procedure";
+
+    private static final Pattern FIGURE = Pattern.compile("[0-9]+(\\.[0-9]+)?");
+
     private final FrameEstimateAnswer answer;
     private final PrintWriter out;
 
@@ -60,8 +71,10 @@ final class EstimateTable {
         printWork();
         out.println();
         printGas();
-        if (answer.cost() != null) {
-            out.println();
+        out.println();
+        if (answer.cost() == null) {
+            out.println("No prices were given, so there is no price.");
+        } else {
             printCost(answer.cost());
         }
         printAssumptions();
@@ -302,7 +315,7 @@ final class EstimateTable {
                 WIDTH, "", ""));
     }
 
-    /** One entry a cause: the joints it stands on with the first one's text, then the frame's own. */
+    /** One entry a cause: the joints it stands on with the worst one's text; then the frame's own, then the shop's. */
     private void printCautions() {
         Map<String, List<CautionAnswer>> byCause = new LinkedHashMap<>();
         for (JointAnswer joint : answer.joints()) {
@@ -321,12 +334,31 @@ final class EstimateTable {
                     : marks.get(0) + " and " + (marks.size() - 1) + " more";
             boolean alike =
                     cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
-            String text = cautions.get(0).text();
-            String figures = alike ? "" : " (The figures are those of " + marks.get(0) + ".)";
-            out.println(wrapped(which + ": " + text + figures, WIDTH, "  ", "    "));
+            CautionAnswer worst = worst(cause, cautions);
+            String figures = alike ? "" : " (The figures are those of " + worst.joint() + ", the worst of them.)";
+            out.println(wrapped(which + ": " + worst.text() + figures, WIDTH, "  ", "    "));
         });
         for (CautionAnswer caution : answer.cautions()) {
             out.println(wrapped(caution.text(), WIDTH, "  ", "    "));
+            if (caution.cause().equals(LAST_OF_QUOTE)) {
+                out.println();
+                out.println("In the shop:");
+            }
         }
+    }
+
+    /** The caution with the greatest first figure in its text; where the narrower is the worse, the least. */
+    private static CautionAnswer worst(String cause, List<CautionAnswer> cautions) {
+        Comparator<CautionAnswer> byFigure = Comparator.comparingDouble(caution -> firstFigure(caution.text()));
+        Comparator<CautionAnswer> order = NARROWER_IS_WORSE.contains(cause) ? byFigure.reversed() : byFigure;
+        // the first of equals, so that the order sent decides
+        return cautions.stream()
+                .reduce((a, b) -> order.compare(b, a) > 0 ? b : a)
+                .orElseThrow();
+    }
+
+    private static double firstFigure(String text) {
+        Matcher figure = FIGURE.matcher(text);
+        return figure.find() ? Double.parseDouble(figure.group()) : 0;
     }
 }

@@ -32,7 +32,7 @@ abstract class FileCommand<A> implements Callable<Integer> {
     static final int UNREADABLE = 2;
 
     // longer lists of words are for the catalogue to print
-    private static final int MOST_WORDS = 12;
+    private static final int MOST_WORDS = 20;
 
     /** How the answer is printed. */
     enum Format {

@@ -61,7 +61,11 @@ final class AdvisedForOrder {
                 advised.preheatEnergy() / 1e3,
                 advised.preheatEnergy() / BTU,
                 time,
-                prices.map(given -> ", and " + amount(advised, order, quantity, given) + " to the price")
+                prices.map(given -> ", and " + amount(advised, order, quantity, given) + " to the price"
+                                + (advised.labour().preheat() > 0
+                                        ? ""
+                                        : " for what is burned alone: give"
+                                                + " preheat.sourcePower and preheat.hold to count the time"))
                         .orElse(""));
         return Optional.of(new Caution("preheat-advised", text, Optional.empty()));
     }

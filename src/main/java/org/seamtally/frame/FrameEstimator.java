@@ -57,10 +57,10 @@ public final class FrameEstimator {
         Totals forQuantity = perFrame.times(quantity);
         List<Caution> cautions = new ArrayList<>();
         cautions.addAll(GasCautions.ofFrame(known));
-        cautions.addAll(FrameCautions.always());
         Totals advised = AdvisedForOrder.totals(joints, quantity);
         AdvisedForOrder.caution(joints, advised, forQuantity, quantity, job.prices())
                 .ifPresent(cautions::add);
+        cautions.addAll(FrameCautions.always());
         cautions.addAll(FrameCautions.ofShop());
         Optional<Cost> cost = job.prices().map(prices -> Cost.of(forQuantity, quantity, prices, cautions));
         return new FrameEstimate(

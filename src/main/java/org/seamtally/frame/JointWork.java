@@ -322,8 +322,8 @@ public final class JointWork {
             double temperature, OptionalDouble preheatedTo, Optional<Prices> prices, List<Caution> cautions) {
         String stands = "; the qualified procedure stands over it.";
         if (preheatedTo.isPresent()) {
-            // a kelvin is less than any shop can measure on a tube
-            if (preheatedTo.getAsDouble() < temperature - 1) {
+            // the trade's 300 °F is 150 °C: less than two kelvins are below what a shop measures on a tube
+            if (preheatedTo.getAsDouble() < temperature - 2) {
                 caution(
                         cautions,
                         "preheat-below-advice",

@@ -20,7 +20,7 @@ public record PerStartAnswer(
         @Schema(description = "After the arc.", required = true)
         Quantity postFlow,
 
-        @Schema(description = "All of these.", required = true)
+        @Schema(description = "All of these that are present.", required = true)
         Quantity total) {
 
     static PerStartAnswer of(GasUse use, boolean burns, Shown shown) {
@@ -29,6 +29,6 @@ public record PerStartAnswer(
                 shown.gas(use.preFlow()),
                 shown.gas(use.startSurge()),
                 shown.gas(use.postFlow()),
-                shown.gas(use.total()));
+                shown.gas(burns ? use.total() : use.total() - use.arc()));
     }
 }

@@ -37,18 +37,19 @@ public record PricesRequest(
         @Schema(description = "Preheat fuel by mass, or by volume as a gas at 15 degC and 1 atm.", examples = "2.10/lb")
         Leaf fuel,
 
-        @Share(min = "0", max = "10") @Schema(description = "Overhead, a share of cost.", examples = "0.15")
+        @Share(min = "0", max = "3")
+        @Schema(description = "Overhead, a share of cost: 0.15 is 15 %.", examples = "0.15")
         Leaf overhead,
 
         @Share(min = "0", max = "0.9", below = true)
         @Schema(description = "Margin, a share of the price. Not with a markup.", examples = "0.20")
         Leaf margin,
 
-        @Share(min = "0", max = "10")
+        @Share(min = "0", max = "3")
         @Schema(description = "Markup, a share of cost and overhead. Not with a margin.", examples = "0.25")
         Leaf markup,
 
-        @Share(min = "0", max = "10") @Schema(description = "Rework, a share of cost.", examples = "0.03")
+        @Share(min = "0", max = "3") @Schema(description = "Rework, a share of cost: 0.03 is 3 %.", examples = "0.03")
         Leaf rework,
 
         @Sum @Schema(description = "The least that an order is charged.", examples = "250.00")
