@@ -11,8 +11,9 @@ import org.seamtally.seam.Seam;
 import org.seamtally.seam.SeamIntegral;
 
 /**
- * Holds a joint's fillet against the code's rule, zone by zone along the real seam. Within a zone the throat is least where
- * the angle is widest, so the widest angle stands for the zone.
+ * Holds a joint's fillet against the code's rule, zone by zone along the real seam. The widest angle stands for a zone. The
+ * throat rises to at most one peak as the angle opens, so that it is least at one of the zone's two ends: without a gap at
+ * the wide one, beside a gap it may be the narrow one.
  */
 final class FilletAlongSeam {
 
@@ -46,29 +47,41 @@ final class FilletAlongSeam {
         DepositSection section = joint.section().orElseThrow();
         return FilletAdequacy.of(new FilletSeam(
                 Math.min(section.legMain(), section.legBranch()),
+                section.rootGap(),
                 joint.thinnerWall(),
-                joint.edge(),
+                DepositSection.longestLeg(joint.edge()),
                 FaceForm.valueOf(section.face().form().name()),
                 section.face().rise(),
-                stretches(measured)));
+                stretches(measured, section.within(joint.edge()))));
     }
 
-    private static List<FilletSeam.Stretch> stretches(SeamIntegral.ByZones measured) {
+    private static List<FilletSeam.Stretch> stretches(SeamIntegral.ByZones measured, DepositSection section) {
         Seam.Course course = measured.seam().course().orElseThrow();
         double least = course.leastDihedral();
         double greatest = course.greatestDihedral();
         // one angle all along, which may lie on a limit
         if (greatest - least <= HAIR) {
-            return List.of(new FilletSeam.Stretch(greatest, 1));
+            return List.of(stretch(section, least, greatest, 1));
         }
         List<Double> shares = measured.shares();
         List<FilletSeam.Stretch> stretches = new ArrayList<>();
         for (int i = 0; i < shares.size(); i++) {
             if (shares.get(i) > NO_SHARE) {
-                stretches.add(new FilletSeam.Stretch(Math.min(widest(i), greatest), shares.get(i)));
+                stretches.add(
+                        stretch(section, Math.max(narrowest(i), least), Math.min(widest(i), greatest), shares.get(i)));
             }
         }
         return stretches;
+    }
+
+    private static FilletSeam.Stretch stretch(DepositSection section, double narrow, double wide, double share) {
+        double throat = Math.min(section.effectiveThroat(narrow), section.effectiveThroat(wide));
+        return new FilletSeam.Stretch(wide, share, throat);
+    }
+
+    /** The narrowest angle of a zone, rad. */
+    private static double narrowest(int zone) {
+        return zone == 0 ? 0 : RADIANS[zone - 1];
     }
 
     /** The widest angle that belongs to a zone, rad. */

@@ -393,7 +393,7 @@ public final class JointWork {
                     "A root gap above 1.6 mm (1/16 in) needs a longer leg by AWS D1.1's fit-up clause"
                             + " (from memory); the throat here does not count the gap. Fit the cope closer.");
         }
-        if (section.legMain() > joint.edge().orElse(Double.POSITIVE_INFINITY) * (1 + 1e-9)) {
+        if (section.passes(joint.edge())) {
             caution(
                     cautions,
                     "leg-over-edge",

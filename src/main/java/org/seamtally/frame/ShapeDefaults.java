@@ -36,7 +36,7 @@ public final class ShapeDefaults {
      * @param edge thickness of an edge that a leg lies on, m
      */
     public DepositSection fillet(GivenFillet given, double thinnerWall, OptionalDouble edge) {
-        double usual = Math.min(Defaults.LEG_OVER_WALL * thinnerWall, edge.orElse(Double.POSITIVE_INFINITY));
+        double usual = Math.min(Defaults.LEG_OVER_WALL * thinnerWall, DepositSection.longestLeg(edge));
         double leg = of(
                 given.leg(),
                 "fillet.leg",

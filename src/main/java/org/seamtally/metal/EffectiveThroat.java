@@ -1,9 +1,9 @@
 package org.seamtally.metal;
 
 /**
- * The shortest way from root to face of a fillet with equal legs, less what may not be counted. Convexity is not counted;
- * concavity is taken off. Below 60° the loss at the root is taken off, below 30° nothing counts (AWS D1.1, skewed T-joints,
- * from memory; it lists no loss for gas tungsten arc welding, so that of shielded metal arc welding is taken).
+ * The throat of a fillet's section less what may not be counted of it: below 60° the loss at the root is taken off, below
+ * 30° nothing counts (AWS D1.1, skewed T-joints, from memory; it lists no loss for gas tungsten arc welding, so that of
+ * shielded metal arc welding is taken).
  */
 final class EffectiveThroat {
 
@@ -12,16 +12,9 @@ final class EffectiveThroat {
 
     private EffectiveThroat() {}
 
-    /**
-     * @param leg the leg that counts, m
-     * @param dihedral rad
-     * @param hollow concavity over face width, 0 for a flat or convex face
-     * @return m, not below 0
-     */
-    static double of(double leg, double dihedral, double hollow) {
-        double half = dihedral / 2;
-        double geometric = leg * Math.cos(half) - hollow * 2 * leg * Math.sin(half);
-        return Math.max(0, geometric - lossAtRoot(FilletZone.degrees(dihedral)));
+    /** Throat that counts on a stretch, m, not below 0. */
+    static double of(FilletSeam.Stretch stretch) {
+        return Math.max(0, stretch.throat() - lossAtRoot(FilletZone.degrees(stretch.dihedral())));
     }
 
     private static double lossAtRoot(double degrees) {

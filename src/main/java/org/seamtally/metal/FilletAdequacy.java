@@ -19,7 +19,7 @@ import org.seamtally.metal.FilletZone.Throat;
  * @param below60 share of the seam where the angle is below 60°
  * @param above135 share of the seam where the angle is above 135°
  * @param scope what keeps the seam, or may keep it, out of the code's scope
- * @param cautions on root, legs, edge and face
+ * @param cautions on root, legs and face
  */
 public record FilletAdequacy(
         List<Zone> zones,
@@ -43,11 +43,6 @@ public record FilletAdequacy(
 
     /** Rise over face width up to which a convex face is called slightly convex: common practice, no source. */
     private static final double SLIGHTLY_CONVEX = 0.10;
-
-    /** From this edge on, 1/4 in, m, the fillet keeps 1/16 in off: AISC 360 J2.2b, read second-hand. */
-    private static final double THICK_EDGE = Customary.METRES_AN_INCH / 4;
-
-    private static final double OFF_A_THICK_EDGE = Customary.METRES_AN_INCH / 16;
 
     /** The least wall of AWS D1.1's tubular scope, 1/8 in, m. */
     private static final double LEAST_WALL = Customary.METRES_AN_INCH / 8;
@@ -74,10 +69,12 @@ public record FilletAdequacy(
      * What the clause asks for in a zone.
      *
      * @param legOfWall leg over the thinner wall
-     * @param leg m
+     * @param leg the leg that has to count, m
+     * @param leastLeg the least leg to be welded, the root gap added, m; empty where no leg that fits the edge is enough, or
+     *     none at all is
      * @param met whether the leg that counts is as long
      */
-    public record Demand(double legOfWall, double leg, boolean met) {}
+    public record Demand(double legOfWall, double leg, OptionalDouble leastLeg, boolean met) {}
 
     /** Copies the lists. */
     public FilletAdequacy {
@@ -88,7 +85,7 @@ public record FilletAdequacy(
 
     /** Checks a seam. */
     public static FilletAdequacy of(FilletSeam seam) {
-        double leg = legThatCounts(seam);
+        double leg = seam.legThatCounts();
         List<Zone> zones = new ArrayList<>();
         for (FilletZone zone : FilletZone.values()) {
             List<Stretch> there = seam.stretches().stream()
@@ -98,11 +95,11 @@ public record FilletAdequacy(
                 zones.add(zone(zone, seam, leg, there));
             }
         }
-        OptionalDouble leastThroat = leastThroat(seam, leg, seam.stretches());
+        OptionalDouble leastThroat = leastThroat(seam.stretches());
         double below60 = share(seam, angle -> angle < LEAST_ANGLE);
         double above135 = share(seam, angle -> angle > GREATEST_ANGLE);
         return new FilletAdequacy(
-                zones, leastThroat, below60, above135, scope(seam), cautions(seam, leg, zones, below60, above135));
+                zones, leastThroat, below60, above135, scope(seam), cautions(seam, zones, below60, above135));
     }
 
     /** Share of the seam where the angle lies outside the 60° to 135° of the code's fillets. */
@@ -121,13 +118,17 @@ public record FilletAdequacy(
     }
 
     /**
-     * The least leg that meets the rule for that throat in every zone that takes a fillet, m; empty where no zone does.
+     * The least leg that meets the rule for that throat in every zone that takes a fillet, m; empty where no zone takes
+     * one, or where in some zone no leg that fits the edge meets the rule.
      */
     public OptionalDouble leastLeg(Throat throat) {
-        return zones.stream()
+        List<OptionalDouble> legs = zones.stream()
                 .filter(zone -> zone.zone().takesFillet())
-                .mapToDouble(zone -> zone.demands().get(throat).leg())
-                .max();
+                .map(zone -> zone.demands().get(throat).leastLeg())
+                .toList();
+        return legs.stream().allMatch(OptionalDouble::isPresent)
+                ? legs.stream().mapToDouble(OptionalDouble::getAsDouble).max()
+                : OptionalDouble.empty();
     }
 
     private static Zone zone(FilletZone zone, FilletSeam seam, double leg, List<Stretch> there) {
@@ -137,18 +138,25 @@ public record FilletAdequacy(
                     there.stream().allMatch(stretch -> FilletZone.degrees(stretch.dihedral()) >= NOTHING_COUNTS);
             for (Throat throat : Throat.values()) {
                 double asked = zone.leg(throat) * seam.wall();
-                demands.put(throat, new Demand(zone.leg(throat), asked, counts && leg >= asked * EQUAL));
+                OptionalDouble least = counts && fits(seam, asked)
+                        ? OptionalDouble.of(asked + seam.rootGap())
+                        : OptionalDouble.empty();
+                demands.put(throat, new Demand(zone.leg(throat), asked, least, counts && leg >= asked * EQUAL));
             }
         }
         double share = there.stream().mapToDouble(Stretch::share).sum();
-        return new Zone(zone, share, leg / seam.wall(), leastThroat(seam, leg, there), demands);
+        return new Zone(zone, share, leg / seam.wall(), leastThroat(there), demands);
     }
 
-    private static OptionalDouble leastThroat(FilletSeam seam, double leg, List<Stretch> stretches) {
-        double hollow = seam.face() == FaceForm.CONCAVE ? seam.rise() : 0;
+    /** Whether the edge leaves room for a leg of which so much counts. */
+    private static boolean fits(FilletSeam seam, double asked) {
+        return (asked + seam.rootGap()) * EQUAL <= seam.longestLeg();
+    }
+
+    private static OptionalDouble leastThroat(List<Stretch> stretches) {
         return stretches.stream()
                 .filter(stretch -> FilletZone.degrees(stretch.dihedral()) <= GREATEST_ANGLE)
-                .mapToDouble(stretch -> EffectiveThroat.of(leg, stretch.dihedral(), hollow))
+                .mapToDouble(EffectiveThroat::of)
                 .min();
     }
 
@@ -158,19 +166,6 @@ public record FilletAdequacy(
                 .filter(stretch -> such.test(FilletZone.degrees(stretch.dihedral())))
                 .mapToDouble(Stretch::share)
                 .sum();
-    }
-
-    /** An edge gives a fillet no more than its own height to stand on. */
-    private static double legThatCounts(FilletSeam seam) {
-        return Math.min(seam.leg(), longestLegAtEdge(seam));
-    }
-
-    private static double longestLegAtEdge(FilletSeam seam) {
-        if (seam.edgeThickness().isEmpty()) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double edge = seam.edgeThickness().getAsDouble();
-        return edge < THICK_EDGE * EQUAL ? edge : edge - OFF_A_THICK_EDGE;
     }
 
     private static List<String> scope(FilletSeam seam) {
@@ -183,8 +178,7 @@ public record FilletAdequacy(
         return scope;
     }
 
-    private static List<Caution> cautions(
-            FilletSeam seam, double leg, List<Zone> zones, double below60, double above135) {
+    private static List<Caution> cautions(FilletSeam seam, List<Zone> zones, double below60, double above135) {
         List<Caution> cautions = new ArrayList<>();
         if (below60 > 0) {
             cautions.add(new Caution(
@@ -211,11 +205,17 @@ public record FilletAdequacy(
                     "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner"
                             + " wall. No load was considered."));
         }
-        if (leg < seam.leg() * EQUAL) {
+        // where nothing counts at all, no edge is to blame: the root is cautioned
+        if (zones.stream()
+                .filter(zone -> zone.zone().takesFillet())
+                .map(zone -> zone.demands().get(Throat.SEVEN_TENTHS_OF_WALL))
+                .anyMatch(demand -> !fits(seam, demand.leg()))) {
             cautions.add(new Caution(
-                    "leg-over-edge",
-                    "The leg is longer than the edge it ends on allows (AISC 360 J2.2b: the edge's thickness, 1/16 in"
-                            + " less from 1/4 in on); only so much of it counts."));
+                    "no-leg-fits-edge",
+                    "No leg that fits the edge it lies on meets the rule of AWS D1.1's tubular clause for a throat of 0.7"
+                            + " of the thinner wall"
+                            + (seam.rootGap() > 0 ? ", the root gap taken off" : "")
+                            + ": no least leg is given. See the qualified procedure."));
         }
         faceCaution(seam, zones, cautions);
         return cautions;

@@ -1,5 +1,7 @@
 package org.seamtally.seam;
 
+import java.util.OptionalDouble;
+
 /**
  * The section of a fillet deposit, square to the seam: a triangle on the root with its legs along the two surfaces, and
  * a circular segment on its face.
@@ -29,6 +31,9 @@ public record DepositSection(double legMain, double legBranch, double rootGap, F
     /** Below this rise the circular segment is taken by its series: the closed form has lost half its digits there. */
     private static final double SMALL_RISE = 1e-4;
 
+    /** Legs and edges are given in inches or millimetres: equal ones differ in the last bits. */
+    private static final double LONGER = 1 + 1e-9;
+
     /** @throws IllegalArgumentException where a leg is not positive or the gap is not in its range */
     public DepositSection {
         if (!(legMain > 0 && legBranch > 0) || Double.isInfinite(legMain) || Double.isInfinite(legBranch)) {
@@ -42,6 +47,27 @@ public record DepositSection(double legMain, double legBranch, double rootGap, F
     /** A fillet of equal legs, m. */
     public static DepositSection ofLeg(double leg, double rootGap, Face face) {
         return new DepositSection(leg, leg, rootGap, face);
+    }
+
+    /**
+     * The longest leg that counts on an edge, m: at most the edge's thickness, whatever the thickness, a decision of this
+     * project (AISC 360 J2.2b, read second-hand, keeps 1/16 in off from 1/4 in on).
+     *
+     * @param edge thickness of the edge that a leg lies on, m; empty where legs lie on faces only, which bound none
+     */
+    public static double longestLeg(OptionalDouble edge) {
+        return edge.orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Whether the leg on the main member is longer than its edge lets count. */
+    public boolean passes(OptionalDouble edge) {
+        return legMain > longestLeg(edge) * LONGER;
+    }
+
+    /** What counts of this deposit on an edge: the same root and face on legs no longer than the edge lets count. */
+    public DepositSection within(OptionalDouble edge) {
+        double longest = longestLeg(edge);
+        return new DepositSection(Math.min(legMain, longest), Math.min(legBranch, longest), rootGap, face);
     }
 
     /** Rise over face width at a place, negative where hollow: as asked for up to 135°, then towards a groove's. */

@@ -27,7 +27,7 @@ public sealed interface Joint permits TubeToTube, TubeToPlate, PlateFillet, Tube
         return SeamIntegral.along(curve().orElseThrow(), section().orElseThrow());
     }
 
-    /** Thickness of an edge that a leg lies on, m: a leg is at most that. Empty where legs lie on faces only. */
+    /** Thickness of an edge that a leg lies on, m: it bounds the leg, {@link DepositSection#longestLeg}. Empty where legs lie on faces only. */
     default OptionalDouble edge() {
         return OptionalDouble.empty();
     }

@@ -19,7 +19,10 @@ public record FilletAnswer(
         @Schema(description = "Whether every zone that takes a fillet meets it.", required = true)
         boolean meets,
 
-        @Schema(description = "Least leg that meets it in every zone; absent where no zone takes a fillet.")
+        @Schema(
+                description =
+                        "Least leg that meets it in every zone, the root gap added; absent where no zone takes a fillet or no leg that"
+                                + " fits the edge meets it.")
         Quantity leastLeg,
 
         @Schema(description = "Least effective throat up to 135 deg; absent where all of the seam is wider.")
@@ -59,7 +62,9 @@ public record FilletAnswer(
             @Schema(description = "Leg that the rule asks for; absent where it asks for a bevelled edge, no fillet.")
             Quantity legAskedFor,
 
-            @Schema(description = "Whether the leg meets it; absent where the rule takes no fillet.")
+            @Schema(
+                    description =
+                            "Whether the leg, less the root gap, meets it; absent where the rule takes no fillet.")
             Boolean meets) {
 
         static Zone of(FilletAdequacy.Zone zone, Shown shown) {

@@ -154,6 +154,36 @@ class OverridesTest {
         assertEquals(cautioned, causes(answer, 2).contains("leg-over-edge"));
     }
 
+    /** One rule for the default, the caution and the check: an edge of 3/8 in takes a leg of 3/8 in whole. */
+    @ParameterizedTest
+    @CsvSource({"0.375 in, false, 9.525", "0.376 in, true, 9.525", ", false, 9.525"})
+    void aThickEdgeIsJudgedByItsThicknessAlone(String leg, boolean cautioned, double counts) {
+        RequestTree request = RequestTree.sample().put("frame.joints[2].plate.thickness", "\"0.375 in\"");
+        JsonNode answer = (leg == null
+                        ? request.drop("frame.joints[2].fillet.leg")
+                        : request.put("frame.joints[2].fillet.leg", "\"" + leg + "\""))
+                .estimate();
+        assertEquals(cautioned ? 1 : 0, causes(answer, 2).split("leg-over-edge", -1).length - 1);
+        JsonNode fillet = RequestTree.at(answer, "joints[2].fillet");
+        assertTrue(fillet.get("meets").asBoolean());
+        assertEquals(counts, fillet.at("/leastLeg/value").asDouble(), 1e-6);
+        assertEquals(counts / Math.sqrt(2), fillet.at("/leastThroat/value").asDouble(), 1e-6);
+    }
+
+    /** A plate's edge takes a leg of one wall, and at 105° the rule asks for 1.1 (AWS D1.1, from memory). */
+    @ParameterizedTest
+    @CsvSource({"90 deg, 0 mm, true", "105 deg, 0 mm, false", "90 deg, 1 mm, false"})
+    void noLeastLegIsNamedThatTheEdgeCannotCarry(String angle, String gap, boolean named) {
+        JsonNode answer = RequestTree.sample()
+                .put("frame.joints[2].angle", "\"" + angle + "\"")
+                .put("frame.joints[2].fillet.rootGap", "\"" + gap + "\"")
+                .estimate();
+        JsonNode fillet = RequestTree.at(answer, "joints[2].fillet");
+        assertEquals(named, fillet.has("leastLeg"));
+        assertEquals(named, fillet.get("meets").asBoolean());
+        assertEquals(!named, causes(answer, 2).contains("no-leg-fits-edge"));
+    }
+
     @ParameterizedTest
     @CsvSource({"60 deg, false", "59 deg, true"})
     void aNarrowHeelIsCautioned(String angle, boolean cautioned) {
