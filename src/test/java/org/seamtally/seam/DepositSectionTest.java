@@ -1,9 +1,11 @@
 package org.seamtally.seam;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.hipparchus.analysis.integration.IterativeLegendreGaussIntegrator;
@@ -286,5 +288,19 @@ class DepositSectionTest {
                         x -> Math.pow((0.25 - x * x) / (Math.sqrt(radius * radius - x * x) + radius - rise), power),
                         -0.5,
                         0.5);
+    }
+
+    /** A leg counts up to the edge's thickness, thick or thin: a decision of this project. */
+    @Test
+    void anEdgeBoundsTheLegByItsThickness() {
+        DepositSection section = new DepositSection(8e-3, 7e-3, 1e-3, Face.FLAT);
+        assertEquals(8e-3, DepositSection.longestLeg(OptionalDouble.of(8e-3)));
+        assertEquals(section, section.within(OptionalDouble.empty()));
+        assertEquals(section, section.within(OptionalDouble.of(8e-3)));
+        assertEquals(new DepositSection(6.5e-3, 6.5e-3, 1e-3, Face.FLAT), section.within(OptionalDouble.of(6.5e-3)));
+        assertFalse(section.passes(OptionalDouble.empty()));
+        assertFalse(section.passes(OptionalDouble.of(8e-3)));
+        assertFalse(section.passes(OptionalDouble.of(8e-3 * (1 - 5e-10))), "equal to the last bits");
+        assertTrue(section.passes(OptionalDouble.of(8e-3 * (1 - 2e-9))));
     }
 }
