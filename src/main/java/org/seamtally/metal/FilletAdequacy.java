@@ -195,16 +195,35 @@ public record FilletAdequacy(
                     "bevel-asked",
                     percent(bevelled)
                             + " of the seam has an angle above 120°, where the tubular clause of AWS D1.1 asks"
-                            + " for a bevelled edge; above 135° (" + percent(above135)
-                            + ") it is a groove, whose throat depends on cope and penetration: see the qualified"
-                            + " procedure."));
+                            + " for a bevelled edge"
+                            + (above135 > 0
+                                    ? "; above 135° (" + percent(above135)
+                                            + ") it is a groove, whose throat depends on cope and penetration"
+                                    : "")
+                            + ": see the qualified procedure."));
         }
         if (!allMeet(zones)) {
             cautions.add(new Caution(
                     "fillet-small",
-                    "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner"
-                            + " wall. No load was considered."));
+                    "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner wall"
+                            + leastLegOf(seam, zones)
+                            + " The code covers neither every steel nor thin walls (see scope): for comparison only."
+                            + " No load was considered."));
         }
+        zones.stream()
+                .filter(zone -> zone.zone() == FilletZone.HEEL)
+                .filter(zone ->
+                        zone.leastThroat().orElse(0) < Throat.SEVEN_TENTHS_OF_WALL.ofWall() * seam.wall() * EQUAL)
+                .findFirst()
+                .ifPresent(heel -> cautions.add(new Caution(
+                        "heel-throat",
+                        String.format(
+                                Locale.ROOT,
+                                "Below 60° (%s of the seam) a throat of %.2f mm is left once the root's loss is taken off,"
+                                        + " under 0.7 of the thinner wall, whatever the leg's rule says: the throat there is"
+                                        + " left to the qualified procedure.",
+                                percent(heel.share()),
+                                heel.leastThroat().orElse(0) * 1e3))));
         // where nothing counts at all, no edge is to blame: the root is cautioned
         if (zones.stream()
                 .filter(zone -> zone.zone().takesFillet())
@@ -219,6 +238,21 @@ public record FilletAdequacy(
         }
         faceCaution(seam, zones, cautions);
         return cautions;
+    }
+
+    private static String leastLegOf(FilletSeam seam, List<Zone> zones) {
+        double asked = zones.stream()
+                .filter(zone -> zone.zone().takesFillet())
+                .mapToDouble(
+                        zone -> zone.demands().get(Throat.SEVEN_TENTHS_OF_WALL).leg())
+                .max()
+                .orElse(0);
+        return String.format(
+                Locale.ROOT,
+                ": %.2f mm (%.3f in) is asked for%s.",
+                asked * 1e3,
+                asked / Customary.METRES_AN_INCH,
+                seam.rootGap() > 0 ? ", and the root gap on top" : "");
     }
 
     private static boolean allMeet(List<Zone> zones) {

@@ -262,7 +262,7 @@ class PublishedFilletTest {
     @Test
     void rootGrooveAndSmallLegsAreCautioned() {
         FilletSeam seam = seam(2e-3, 2e-3, 50, 0.25, 90, 0.25, 130, 0.3, 140, 0.2);
-        assertEquals(List.of("root-not-reached", "bevel-asked", "fillet-small"), causes(seam));
+        assertEquals(List.of("root-not-reached", "bevel-asked", "fillet-small", "heel-throat"), causes(seam));
         assertTrue(text(seam, "root-not-reached").startsWith("25 % of the seam"));
         assertTrue(text(seam, "bevel-asked").startsWith("50 % of the seam"));
         assertTrue(text(seam, "bevel-asked").contains("above 135° (20 %)"));
