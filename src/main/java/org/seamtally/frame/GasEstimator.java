@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.seamtally.gas.BestOrifice;
 import org.seamtally.gas.ComparedSetUp;
 import org.seamtally.gas.Duty;
 import org.seamtally.gas.GasTimes;
@@ -107,10 +108,15 @@ public final class GasEstimator {
      * Set-ups compared, with the defaults that were used.
      *
      * @param compared in the order given
+     * @param orifices the best one for each set-up's hose, in the same order
      * @param assumptions every default that was used
      * @param cautions what to look at
      */
-    public record Comparison(SetUpComparison compared, List<Assumption> assumptions, List<Caution> cautions) {}
+    public record Comparison(
+            SetUpComparison compared,
+            List<BestOrifice> orifices,
+            List<Assumption> assumptions,
+            List<Caution> cautions) {}
 
     /**
      * Compares set-ups under one duty.
@@ -137,6 +143,8 @@ public final class GasEstimator {
             cautions.addAll(GasCautions.of(setUp.filled(), Optional.of("\"" + setUp.name() + "\"")));
         }
         cautions.addAll(FrameCautions.always());
-        return new Comparison(compared, assumptions.list(), cautions);
+        List<BestOrifice> orifices =
+                named.stream().map(setUp -> BestOrifice.of(setUp.setUp())).toList();
+        return new Comparison(compared, orifices, assumptions.list(), cautions);
     }
 }

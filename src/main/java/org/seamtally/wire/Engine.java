@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
 import org.seamtally.catalogue.Catalogue;
 import org.seamtally.frame.Basis;
@@ -154,8 +155,13 @@ public final class Engine {
             Optional<CurrencyUnit> currency = Read.maybe(Words.currency(request.currency()));
             SetUpComparison compared = comparison.compared();
             return new ComparisonAnswer(
-                    compared.setUps().stream()
-                            .map(setUp -> SetUpAnswer.of(setUp, compared.duty().startsPerYear(), currency, shown))
+                    IntStream.range(0, compared.setUps().size())
+                            .mapToObj(i -> SetUpAnswer.of(
+                                    compared.setUps().get(i),
+                                    comparison.orifices().get(i),
+                                    compared.duty().startsPerYear(),
+                                    currency,
+                                    shown))
                             .toList(),
                     compared.best().map(best -> best.name()).orElse(null),
                     currency.map(CurrencyUnit::getCode).orElse(null),

@@ -135,7 +135,12 @@ public record SetUpAnswer(
         }
     }
 
-    static SetUpAnswer of(ComparedSetUp setUp, double startsPerYear, Optional<CurrencyUnit> currency, Shown shown) {
+    static SetUpAnswer of(
+            ComparedSetUp setUp,
+            BestOrifice orifice,
+            double startsPerYear,
+            Optional<CurrencyUnit> currency,
+            Shown shown) {
         return new SetUpAnswer(
                 setUp.name(),
                 PerStartAnswer.of(setUp.perStart(), true, shown),
@@ -153,7 +158,7 @@ public record SetUpAnswer(
                         : null,
                 SteadyAnswer.of(setUp.steady(), shown),
                 StartAnswer.of(setUp.filled(), shown),
-                OrificeAnswer.of(BestOrifice.of(setUp.given().setUp()), shown),
+                OrificeAnswer.of(orifice, shown),
                 VerdictAnswer.of(setUp.verdict()));
     }
 
