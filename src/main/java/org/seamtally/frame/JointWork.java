@@ -42,6 +42,7 @@ public final class JointWork {
     private final boolean adviceStands;
     private ArcSettings arcSettings;
     private ArcWork arc;
+    private StartTransient start;
 
     JointWork(GivenJoint given, Settings request, Assumptions.Place place, Assumptions assumptions, Known known) {
         this(given, request, place, assumptions, known, false);
@@ -162,7 +163,10 @@ public final class JointWork {
 
     /** The start of the gas in that set-up. */
     public StartTransient start() {
-        return known.start(setUp(), mark());
+        if (start == null) {
+            start = known.start(setUp(), mark());
+        }
+        return start;
     }
 
     /**

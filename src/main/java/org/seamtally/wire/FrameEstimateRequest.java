@@ -4,7 +4,6 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.seamtally.frame.FrameJob;
-import org.seamtally.frame.Settings;
 
 /** A frame to be estimated. */
 @Schema(
@@ -38,12 +37,7 @@ public record FrameEstimateRequest(
                 Read.text(frame.name()),
                 Read.whole(frame.quantity()),
                 frame.joints().stream().map(JointRequest::given).toList(),
-                new Settings(
-                        SteelRequest.given(steel),
-                        FillerRequest.given(filler),
-                        ArcRequest.given(arc),
-                        GasRequest.given(gas),
-                        PreheatRequest.given(preheat)),
+                Read.settings(steel, filler, arc, gas, preheat),
                 LabourRequest.given(labour),
                 Read.maybe(prices).map(PricesRequest::given));
     }

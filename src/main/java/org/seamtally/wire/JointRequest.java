@@ -119,12 +119,7 @@ public abstract sealed class JointRequest
     }
 
     private Settings settings() {
-        return new Settings(
-                SteelRequest.given(steel),
-                FillerRequest.given(filler),
-                ArcRequest.given(arc),
-                GasRequest.given(gas),
-                PreheatRequest.given(preheat));
+        return Read.settings(steel, filler, arc, gas, preheat);
     }
 
     static Double angle(Leaf angle) {

@@ -24,11 +24,6 @@ public record OneJointRequest(
         PreheatRequest preheat) {
 
     Settings settings() {
-        return new Settings(
-                SteelRequest.given(steel),
-                FillerRequest.given(filler),
-                ArcRequest.given(arc),
-                GasRequest.given(gas),
-                PreheatRequest.given(preheat));
+        return Read.settings(steel, filler, arc, gas, preheat);
     }
 }

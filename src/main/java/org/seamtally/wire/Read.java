@@ -3,6 +3,7 @@ package org.seamtally.wire;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import org.seamtally.frame.Settings;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.QuantityException;
 import org.seamtally.quantity.Rate;
@@ -93,6 +94,17 @@ final class Read {
             }
         }
         throw last;
+    }
+
+    /** How a shop works, of a whole request or of one joint. */
+    static Settings settings(
+            SteelRequest steel, FillerRequest filler, ArcRequest arc, GasRequest gas, PreheatRequest preheat) {
+        return new Settings(
+                SteelRequest.given(steel),
+                FillerRequest.given(filler),
+                ArcRequest.given(arc),
+                GasRequest.given(gas),
+                PreheatRequest.given(preheat));
     }
 
     static <T> Optional<T> maybe(T value) {
