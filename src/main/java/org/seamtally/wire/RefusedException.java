@@ -1,7 +1,7 @@
 package org.seamtally.wire;
 
 /** A request that is not carried out, on its way to the one place that answers. */
-final class RefusedException extends Exception {
+public final class RefusedException extends Exception {
 
     private static final long serialVersionUID = 1;
 
@@ -12,7 +12,7 @@ final class RefusedException extends Exception {
         this.problem = problem;
     }
 
-    ProblemReport problem() {
+    public ProblemReport problem() {
         return problem;
     }
 }

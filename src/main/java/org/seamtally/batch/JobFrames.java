@@ -1,0 +1,15 @@
+package org.seamtally.batch;
+
+import java.io.IOException;
+import org.seamtally.wire.JobFrame;
+
+/** The frames of a job file, one after the other: no more than one is held at a time. */
+public interface JobFrames {
+
+    /**
+     * The next frame, or what was wrong with reading it; null after the last.
+     *
+     * @throws IOException where the file could not be fetched any further
+     */
+    JobFrame next() throws IOException;
+}
