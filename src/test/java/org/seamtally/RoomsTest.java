@@ -42,16 +42,19 @@ class RoomsTest {
         GAS("the gas knows starts and times, not joints", List.of(QUANTITY, CATALOGUE)),
         PREHEAT("heat goes into a joint's members", List.of(QUANTITY, CATALOGUE, SEAM, METAL)),
         FRAME("it puts the rooms below together", List.of(QUANTITY, CATALOGUE, SEAM, METAL, ARC, GAS, PREHEAT)),
-        QUOTE("a quote is a frame's estimate that is kept", List.of(FRAME)),
+        KEPT("it is what all that is kept has in common", List.of()),
+        QUOTE("a quote is a frame's estimate that is kept", List.of(FRAME, KEPT)),
         WIRE(
                 "it maps between text and every room below",
-                List.of(QUANTITY, CATALOGUE, SEAM, METAL, ARC, GAS, PREHEAT, FRAME, QUOTE)),
-        BATCH("it runs the one entry over many frames, and knows of no database", List.of(QUANTITY, WIRE)),
-        STORE("it keeps what others define, and knows no HTTP", List.of(QUOTE, WIRE, BATCH)),
+                List.of(QUANTITY, CATALOGUE, SEAM, METAL, ARC, GAS, PREHEAT, FRAME, KEPT, QUOTE)),
+        BATCH("it runs the one entry over many frames, and knows of no database", List.of(QUANTITY, KEPT, WIRE)),
+        STORE("it keeps what others define, and knows no HTTP", List.of(KEPT, QUOTE, WIRE, BATCH)),
         PAGE("what people read is filled from answers", List.of(WIRE, QUOTE, FRAME)),
         API(
                 "it may map anything, and computes nothing",
-                List.of(QUANTITY, CATALOGUE, SEAM, METAL, ARC, GAS, PREHEAT, FRAME, QUOTE, WIRE, BATCH, STORE, PAGE)),
+                List.of(
+                        QUANTITY, CATALOGUE, SEAM, METAL, ARC, GAS, PREHEAT, FRAME, KEPT, QUOTE, WIRE, BATCH, STORE,
+                        PAGE)),
         CLI(
                 "it prints what the one entry answers, in the units asked for, and opens no database",
                 List.of(QUANTITY, FRAME, WIRE, BATCH));

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.seamtally.kept.SettledKey;
+import org.seamtally.kept.UnavailableException;
 
 /**
  * Where batches are kept. Every call is one transaction of its own. Everything is asked for with the shop it belongs to:
@@ -20,8 +22,12 @@ public interface KeptBatches {
     /** Keeps a chunk of an upload. */
     void add(String shop, UUID batch, int chunk, Chunk frames);
 
-    /** Ends an upload: the batch is there from now on, and its chunks are handed out. */
-    void seal(String shop, UUID batch, Sealed sealed);
+    /**
+     * Ends an upload: the batch is there from now on, and its chunks are handed out.
+     *
+     * @param key settled in the same transaction; null where none was sent
+     */
+    void seal(String shop, UUID batch, Sealed sealed, SettledKey key);
 
     /** Forgets an upload that broke off, or was refused. */
     void discard(String shop, UUID batch);

@@ -1,4 +1,4 @@
-package org.seamtally.batch;
+package org.seamtally.kept;
 
 /** What is kept cannot be reached now. */
 public final class UnavailableException extends RuntimeException {
