@@ -28,6 +28,15 @@ public final class FrameEstimator {
      * @throws UnworkableException with every problem that only shows once defaults are filled in
      */
     public FrameEstimate estimate(FrameJob job) {
+        return estimate(job, () -> {});
+    }
+
+    /**
+     * The same for whoever has a limit to keep.
+     *
+     * @param beforeJoint run before each joint; what it throws ends the estimate
+     */
+    public FrameEstimate estimate(FrameJob job, Runnable beforeJoint) {
         Assumptions assumptions = new Assumptions();
         Defaults defaults = new Defaults(assumptions);
         Known known = new Known(starts, true);
@@ -39,6 +48,7 @@ public final class FrameEstimator {
         Set<Problem> problems = new LinkedHashSet<>();
         double requestLeak = 0;
         for (int i = 0; i < job.joints().size(); i++) {
+            beforeJoint.run();
             GivenJoint given = job.joints().get(i);
             JointWork work = new JointWork(given, job.settings(), place(given, i), assumptions, known);
             try {

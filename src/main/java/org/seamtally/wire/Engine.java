@@ -1,11 +1,14 @@
 package org.seamtally.wire;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
 import org.seamtally.catalogue.Catalogue;
@@ -36,9 +39,22 @@ public final class Engine {
     private final ReviewEstimator reviews = new ReviewEstimator();
     private final GasEstimator gases = new GasEstimator(starts);
 
+    private final LongSupplier nanoseconds;
+
     /** @param version of the program */
     public Engine(String version) {
+        this(version, System::nanoTime);
+    }
+
+    /**
+     * An engine with a clock of its own.
+     *
+     * @param version of the program
+     * @param nanoseconds since some moment, for the limit of a frame of a job file
+     */
+    public Engine(String version, LongSupplier nanoseconds) {
         identity = new EngineAnswer(version, Catalogue.version());
+        this.nanoseconds = nanoseconds;
     }
 
     /** What computes. */
@@ -53,13 +69,40 @@ public final class Engine {
 
     /** Estimates a frame from a {@link FrameEstimateRequest}. */
     public Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units) throws IOException {
+        return frameEstimate(in, units, () -> {});
+    }
+
+    private Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units, Runnable beforeJoint)
+            throws IOException {
         return answer(in, FrameEstimateRequest.class, request -> {
-            FrameEstimate estimate = estimator.estimate(request.job());
+            FrameEstimate estimate = estimator.estimate(request.job(), beforeJoint);
             List<String> kinds = request.frame().joints().stream()
                     .map(joint -> JointKinds.nameOf(joint.getClass()))
                     .toList();
             return FrameEstimateAnswer.of(estimate, kinds, new Shown(units), identity);
         });
+    }
+
+    /** Estimates a frame of a job file, or says what is wrong with it: never throws for what the file holds. */
+    public JobLine jobLine(JobFrame frame, UnitSystem units) {
+        if (frame.problem() != null) {
+            return JobAnswer.refused(frame.line(), frame.problem());
+        }
+        try {
+            FrameDeadline deadline = new FrameDeadline(nanoseconds);
+            Outcome<FrameEstimateAnswer> outcome =
+                    frameEstimate(new ByteArrayInputStream(frame.request()), units, deadline::check);
+            return outcome instanceof Outcome.Answered<FrameEstimateAnswer> answered
+                    ? JobAnswer.done(frame.line(), answered.answer())
+                    : JobAnswer.refused(
+                            frame.line(),
+                            JobColumns.placed(
+                                    ((Outcome.Refused<FrameEstimateAnswer>) outcome).problem(), frame.places()));
+        } catch (FrameDeadline.PassedException e) {
+            return JobAnswer.refused(frame.line(), FrameDeadline.PROBLEM);
+        } catch (IOException e) {
+            throw new UncheckedIOException("bytes in memory can always be fetched", e);
+        }
     }
 
     /** One joint's seam, deposit and filler from a {@link OneJointRequest}. */

@@ -48,7 +48,7 @@ public record ProblemReport(
     }
 
     /** 422: everything found wrong with a body. */
-    static ProblemReport invalid(List<Violation> violations) {
+    public static ProblemReport invalid(List<Violation> violations) {
         String count = violations.size() == 1 ? "One field is" : violations.size() + " fields are";
         return new ProblemReport(
                 "/problems/invalid",

@@ -7,7 +7,8 @@ public final class RefusedException extends Exception {
 
     private final transient ProblemReport problem;
 
-    RefusedException(ProblemReport problem) {
+    /** @param problem what is answered */
+    public RefusedException(ProblemReport problem) {
         super(problem.title(), null, false, false);
         this.problem = problem;
     }

@@ -44,6 +44,16 @@ public record Violation(
         public static final String CONTRADICTION = "contradiction";
         public static final String NOT_JSON = "not-json";
         public static final String TOO_DEEP = "too-deep";
+        /** A file of another sort: compressed, a workbook, a table with another separator. */
+        public static final String NOT_THIS_FORM = "not-this-form";
+
+        public static final String NOT_UTF_8 = "not-utf-8";
+        public static final String LINE_ENDS = "line-ends";
+        public static final String QUOTES = "quotes";
+        public static final String CELLS = "number-of-cells";
+        public static final String UNIT_IN_CELL = "unit-in-cell";
+        public static final String FRAME_RETURNS = "frame-returns";
+        public static final String TIME_LIMIT = "time-limit";
 
         private Key() {}
     }

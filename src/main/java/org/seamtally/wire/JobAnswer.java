@@ -1,0 +1,65 @@
+package org.seamtally.wire;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** A result line of a job file. */
+@Schema(description = "What came of one frame of a job file: its estimate, or its problem.")
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record JobAnswer(
+        @Schema(
+                description = "Line of the file that the frame starts in, from 1.",
+                required = true,
+                minimum = "1",
+                examples = "2")
+        long line,
+
+        @Schema(description = "The estimate; absent where the frame was refused.")
+        FrameEstimateAnswer estimate,
+
+        @Schema(description = "Why the frame was refused; absent where it was estimated.")
+        ProblemReport problem) {
+
+    static JobLine done(long line, FrameEstimateAnswer estimate) {
+        return new JobLine(line, new JobAnswer(line, estimate, null).json(), totals(line, estimate));
+    }
+
+    static JobLine refused(long line, ProblemReport problem) {
+        return new JobLine(line, new JobAnswer(line, null, problem).json(), null);
+    }
+
+    private byte[] json() {
+        try {
+            return Json.mapper().writeValueAsBytes(this);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("an answer can always be written", e);
+        }
+    }
+
+    private static JobTotals totals(long line, FrameEstimateAnswer estimate) {
+        TreeMap<String, BigDecimal> amounts = new TreeMap<>();
+        TreeMap<String, String> units = new TreeMap<>();
+        AnswerQuantities.each("forQuantity", estimate.forQuantity(), (path, quantity) -> {
+            // the decimal that the answer shows
+            amounts.put(path, BigDecimal.valueOf(quantity.value()));
+            units.put(path, quantity.unit());
+        });
+        TreeMap<String, BigDecimal> money = new TreeMap<>();
+        CostAnswer cost = estimate.cost();
+        if (cost == null) {
+            return new JobTotals(1, amounts, units, money, List.of());
+        }
+        BigDecimal total = new BigDecimal(cost.total());
+        money.put(cost.currency(), total);
+        return new JobTotals(
+                1,
+                amounts,
+                units,
+                money,
+                List.of(new JobTotals.DearFrame(line, estimate.name(), cost.currency(), total)));
+    }
+}
