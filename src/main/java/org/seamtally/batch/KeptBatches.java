@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
 import org.seamtally.kept.UnavailableException;
 
@@ -26,22 +27,24 @@ public interface KeptBatches {
      * Ends an upload: the batch is there from now on, and its chunks are handed out.
      *
      * @param key settled in the same transaction; null where none was sent
+     * @throws KeyTakenException where another request settled the key since it was claimed (its claim had run out): nothing
+     *     was sealed
      */
     void seal(String shop, UUID batch, Sealed sealed, SettledKey key);
 
     /** Forgets an upload that broke off, or was refused. */
     void discard(String shop, UUID batch);
 
-    /** Forgets uploads that nobody has added to since then. */
+    /** Forgets uploads that were begun before then and that nobody has added to since, by the clock of this store. How many. */
     int discardBrokenOff(Instant since);
 
     /** A sealed batch with what is known of its chunks. */
     Optional<KeptBatch> find(String shop, UUID batch);
 
-    /** Sealed batches, latest first, after the given one where it is not null. */
+    /** Sealed batches, the latest upload first, after the given one where it is not null; none after one that is not there. */
     List<KeptBatch> list(String shop, int limit, UUID after);
 
-    /** A chunk's frames; empty where the batch is no longer there. */
+    /** A chunk's frames; empty where there is no such chunk of a sealed batch. */
     Optional<Chunk> chunk(UUID batch, int chunk);
 
     /**
