@@ -1,0 +1,62 @@
+package org.seamtally.store;
+
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Function;
+import javax.sql.DataSource;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.seamtally.kept.UnavailableException;
+
+/** The one way to what is kept: a transaction, and faults of the database told apart from faults of ours. */
+public final class Sql {
+
+    private final Jdbi jdbi;
+    private final DataSource source;
+    private final Dialect dialect;
+    private final AtomicBoolean ready = new AtomicBoolean();
+
+    /** @param source connections, which commit by themselves unless told otherwise */
+    public Sql(DataSource source, Dialect dialect) {
+        this.source = source;
+        this.dialect = dialect;
+        this.jdbi = Jdbi.create(source);
+        jdbi.registerArgument(new InstantArgument());
+        jdbi.registerColumnMapper(new InstantColumn());
+    }
+
+    /** Makes or brings up to date the tables; until then nothing is kept. */
+    public void migrate() {
+        try {
+            Migrations.run(source, dialect);
+        } catch (RuntimeException e) {
+            throw Faults.asSeen(e);
+        }
+        ready.set(true);
+    }
+
+    /**
+     * Runs a transaction: committed where the work returns, rolled back where it throws.
+     *
+     * @throws UnavailableException where the database cannot be reached or cannot write
+     */
+    public <T> T in(Function<Handle, T> work) {
+        if (!ready.get()) {
+            throw new UnavailableException("What is kept cannot be reached yet.", null);
+        }
+        try {
+            return jdbi.inTransaction(work::apply);
+        } catch (JdbiException e) {
+            throw Faults.asSeen(e);
+        }
+    }
+
+    /** Where connections come from, for libraries that bring their own SQL. */
+    DataSource source() {
+        return source;
+    }
+
+    Dialect dialect() {
+        return dialect;
+    }
+}

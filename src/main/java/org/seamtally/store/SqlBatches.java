@@ -1,0 +1,286 @@
+package org.seamtally.store;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jdbi.v3.core.Handle;
+import org.seamtally.batch.BatchPlan;
+import org.seamtally.batch.Chunk;
+import org.seamtally.batch.ChunkResult;
+import org.seamtally.batch.Counts;
+import org.seamtally.batch.Form;
+import org.seamtally.batch.KeptBatch;
+import org.seamtally.batch.KeptBatches;
+import org.seamtally.kept.SettledKey;
+import org.seamtally.kept.UnavailableException;
+
+/**
+ * Batches in SQL. A batch's row is locked by what ends it and by what adds to it, so that a chunk's results never come into
+ * a batch that was cancelled or removed.
+ */
+public final class SqlBatches implements KeptBatches {
+
+    private static final String BATCHES = "select b.*, coalesce(r.chunks_done, 0) chunks_done,"
+            + " coalesce(r.frames_read, 0) frames_read, coalesce(r.frames_done, 0) frames_done,"
+            + " coalesce(r.frames_refused, 0) frames_refused, r.first_done, r.last_done"
+            + " from (select * from batch where shop = :shop and sealed_at is not null %s) b"
+            + " left join (select batch, count(*) chunks_done, sum(frames_read) frames_read, sum(frames_done) frames_done,"
+            + " sum(frames_refused) frames_refused, min(finished_at) first_done, max(finished_at) last_done"
+            + " from chunk_result where shop = :shop %s group by batch) r on r.batch = b.id"
+            + " order by b.created_at desc, b.id desc";
+
+    private final Sql sql;
+    private final InstantSource clock;
+
+    /**
+     * @param sql where they are kept
+     * @param clock tells when something was added to an upload
+     */
+    public SqlBatches(Sql sql, InstantSource clock) {
+        this.sql = sql;
+        this.clock = clock;
+    }
+
+    @Override
+    public void begin(BatchPlan plan) {
+        sql.in(handle -> handle.createUpdate("insert into batch (id, shop, engine, units, form, created_at, touched_at)"
+                        + " values (:id, :shop, :engine, :units, :form, :at, :now)")
+                .bind("id", plan.id())
+                .bind("shop", plan.shop())
+                .bind("engine", plan.engine())
+                .bind("units", plan.units())
+                .bind("form", plan.form().name())
+                .bind("at", plan.at())
+                .bind("now", clock.instant())
+                .execute());
+    }
+
+    @Override
+    public void add(String shop, UUID batch, int chunk, Chunk frames) {
+        sql.in(handle -> {
+            int touched = handle.createUpdate("update batch set touched_at = :now"
+                            + " where id = :id and shop = :shop and sealed_at is null")
+                    .bind("now", clock.instant())
+                    .bind("id", batch)
+                    .bind("shop", shop)
+                    .execute();
+            uploadIsThere(touched);
+            return handle.createUpdate("insert into batch_chunk (batch, chunk, shop, frames, content)"
+                            + " values (:batch, :chunk, :shop, :frames, :content)")
+                    .bind("batch", batch)
+                    .bind("chunk", chunk)
+                    .bind("shop", shop)
+                    .bind("frames", frames.frames())
+                    .bind("content", frames.bytes())
+                    .execute();
+        });
+    }
+
+    @Override
+    public void seal(String shop, UUID batch, Sealed sealed, SettledKey key) {
+        sql.in(handle -> {
+            int ended = handle.createUpdate("update batch set sealed_at = :at, chunks = :chunks, frames = :frames,"
+                            + " digest = :digest where id = :id and shop = :shop and sealed_at is null")
+                    .bind("at", sealed.at())
+                    .bind("chunks", sealed.chunks())
+                    .bind("frames", sealed.frames())
+                    .bind("digest", sealed.digest())
+                    .bind("id", batch)
+                    .bind("shop", shop)
+                    .execute();
+            uploadIsThere(ended);
+            if (key != null) {
+                SqlKeys.settle(handle, key, sealed.at());
+            }
+            return ended;
+        });
+    }
+
+    private static void uploadIsThere(int rows) {
+        if (rows == 0) {
+            throw new UnavailableException(
+                    "The upload stood still for too long and was given up: send it again.", null);
+        }
+    }
+
+    @Override
+    public void discard(String shop, UUID batch) {
+        sql.in(handle -> handle.createUpdate("delete from batch where id = :id and shop = :shop and sealed_at is null")
+                .bind("id", batch)
+                .bind("shop", shop)
+                .execute());
+    }
+
+    @Override
+    public int discardBrokenOff(Instant since) {
+        return sql.in(handle -> handle.createUpdate("delete from batch where sealed_at is null and touched_at < :since")
+                .bind("since", since)
+                .execute());
+    }
+
+    @Override
+    public Optional<KeptBatch> find(String shop, UUID batch) {
+        return sql.in(handle -> handle.createQuery(BATCHES.formatted("and id = :id", "and batch = :id"))
+                .bind("shop", shop)
+                .bind("id", batch)
+                .map((row, context) -> batch(row))
+                .findOne());
+    }
+
+    @Override
+    public List<KeptBatch> list(String shop, int limit, UUID after) {
+        String page = (after == null
+                        ? ""
+                        : "and (created_at, id) < (select created_at, id from batch where id = :after and shop = :shop)")
+                + " order by created_at desc, id desc fetch first :limit rows only";
+        String those = "and batch in (select id from batch where shop = :shop and sealed_at is not null " + page + ")";
+        return sql.in(handle -> {
+            var query = handle.createQuery(BATCHES.formatted(page, those))
+                    .bind("shop", shop)
+                    .bind("limit", limit);
+            if (after != null) {
+                query.bind("after", after);
+            }
+            return query.map((row, context) -> batch(row)).list();
+        });
+    }
+
+    private static KeptBatch batch(ResultSet row) throws SQLException {
+        return new KeptBatch(
+                new BatchPlan(
+                        row.getObject("id", UUID.class),
+                        row.getString("shop"),
+                        row.getString("engine"),
+                        row.getString("units"),
+                        Form.valueOf(row.getString("form")),
+                        InstantColumn.of(row, "created_at")),
+                new Sealed(
+                        row.getInt("chunks"),
+                        row.getLong("frames"),
+                        row.getString("digest"),
+                        InstantColumn.of(row, "sealed_at")),
+                Optional.ofNullable(InstantColumn.of(row, "cancelled_at")),
+                row.getInt("chunks_done"),
+                counts(row),
+                Optional.ofNullable(InstantColumn.of(row, "first_done")),
+                Optional.ofNullable(InstantColumn.of(row, "last_done")));
+    }
+
+    private static Counts counts(ResultSet row) throws SQLException {
+        return new Counts(row.getLong("frames_read"), row.getLong("frames_done"), row.getLong("frames_refused"));
+    }
+
+    @Override
+    public Optional<Chunk> chunk(UUID batch, int chunk) {
+        return sql.in(handle -> handle.createQuery(
+                        "select c.frames, c.content from batch_chunk c join batch b on b.id = c.batch"
+                                + " where c.batch = :batch and c.chunk = :chunk and b.sealed_at is not null")
+                .bind("batch", batch)
+                .bind("chunk", chunk)
+                .map((row, context) -> new Chunk(row.getInt("frames"), row.getBytes("content")))
+                .findOne());
+    }
+
+    @Override
+    public boolean finish(UUID batch, int chunk, ChunkResult result, Instant at) {
+        try {
+            return sql.in(handle -> {
+                Optional<String> shop = running(handle, batch);
+                shop.ifPresent(owner -> handle.createUpdate("insert into chunk_result (batch, chunk, shop, frames_read,"
+                                + " frames_done, frames_refused, finished_at, lines, refusals, totals) values (:batch,"
+                                + " :chunk, :shop, :read, :done, :refused, :at, :lines, :refusals, :totals)")
+                        .bind("batch", batch)
+                        .bind("chunk", chunk)
+                        .bind("shop", owner)
+                        .bind("read", result.counts().read())
+                        .bind("done", result.counts().done())
+                        .bind("refused", result.counts().refused())
+                        .bind("at", at)
+                        .bind("lines", result.lines())
+                        .bind("refusals", result.refusals())
+                        .bind("totals", result.totals())
+                        .execute());
+                return shop.isPresent();
+            });
+        } catch (RuntimeException e) {
+            if (Faults.isDuplicate(e)) {
+                return false;
+            }
+            throw e;
+        }
+    }
+
+    /** Locks a batch that takes results; its shop. */
+    private static Optional<String> running(Handle handle, UUID batch) {
+        return handle.createQuery("select shop from batch"
+                        + " where id = :id and sealed_at is not null and cancelled_at is null for update")
+                .bind("id", batch)
+                .mapTo(String.class)
+                .findOne();
+    }
+
+    @Override
+    public Optional<ChunkResult> result(String shop, UUID batch, int chunk) {
+        return sql.in(handle -> handle.createQuery("select frames_read, frames_done, frames_refused, lines, refusals,"
+                        + " totals from chunk_result where batch = :batch and chunk = :chunk and shop = :shop")
+                .bind("batch", batch)
+                .bind("chunk", chunk)
+                .bind("shop", shop)
+                .map((row, context) -> new ChunkResult(
+                        counts(row), row.getBytes("lines"), row.getBytes("refusals"), row.getBytes("totals")))
+                .findOne());
+    }
+
+    @Override
+    public List<byte[]> totals(String shop, UUID batch) {
+        return sql.in(handle -> handle.createQuery(
+                        "select totals from chunk_result where batch = :batch and shop = :shop order by chunk")
+                .bind("batch", batch)
+                .bind("shop", shop)
+                .map((row, context) -> row.getBytes("totals"))
+                .list());
+    }
+
+    @Override
+    public boolean cancel(String shop, UUID batch, Instant at) {
+        return sql.in(handle -> {
+            Optional<String> owner = running(handle, batch).filter(shop::equals);
+            return owner.isPresent()
+                    && handle.createUpdate("update batch set cancelled_at = :at where id = :id"
+                                            + " and chunks > (select count(*) from chunk_result where batch = :id)")
+                                    .bind("at", at)
+                                    .bind("id", batch)
+                                    .execute()
+                            == 1;
+        });
+    }
+
+    @Override
+    public void remove(String shop, UUID batch) {
+        sql.in(handle -> handle.createUpdate(
+                        "delete from batch where id = :id and shop = :shop and sealed_at is not null"
+                                + " and (cancelled_at is not null"
+                                + " or chunks = (select count(*) from chunk_result where batch = :id))")
+                .bind("id", batch)
+                .bind("shop", shop)
+                .execute());
+    }
+
+    @Override
+    public List<ChunkName> open(String engine, int limit) {
+        return sql.in(handle -> handle.createQuery("select b.shop, b.id, c.chunk from batch b"
+                        + " join batch_chunk c on c.batch = b.id"
+                        + " where b.engine = :engine and b.sealed_at is not null and b.cancelled_at is null"
+                        + " and not exists (select 1 from chunk_result r where r.batch = c.batch and r.chunk = c.chunk)"
+                        + " order by b.created_at, b.id, c.chunk fetch first :limit rows only")
+                .bind("engine", engine)
+                .bind("limit", limit)
+                .map((row, context) ->
+                        new ChunkName(row.getString("shop"), row.getObject("id", UUID.class), row.getInt("chunk")))
+                .list());
+    }
+}
