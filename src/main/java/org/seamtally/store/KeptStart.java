@@ -1,0 +1,52 @@
+package org.seamtally.store;
+
+import io.agroal.api.AgroalDataSource;
+import io.quarkus.arc.InjectableInstance;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import java.time.InstantSource;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.seamtally.batch.KeptBatches;
+import org.seamtally.kept.IdempotencyKeys;
+
+/** What the service keeps, made when it starts. */
+@ApplicationScoped
+public class KeptStart {
+
+    @Produces
+    @Singleton
+    Sql sql(@Any InjectableInstance<AgroalDataSource> sources, @ConfigProperty(name = ChosenDatabase.URL) String url) {
+        return new Sql(sources.getActive(), Dialect.of(url));
+    }
+
+    @Produces
+    @Singleton
+    KeptBatches batches(Sql sql) {
+        return new SqlBatches(sql, InstantSource.system());
+    }
+
+    @Produces
+    @Singleton
+    IdempotencyKeys keys(Sql sql) {
+        return new SqlKeys(sql);
+    }
+
+    @Produces
+    @Singleton
+    Housekeeping housekeeping(Sql sql, KeptBatches batches) {
+        return new Housekeeping(sql, batches, () -> {}, InstantSource.system());
+    }
+
+    void started(@Observes StartupEvent event, Housekeeping housekeeping) {
+        housekeeping.start();
+    }
+
+    void stopped(@Observes ShutdownEvent event, Housekeeping housekeeping) {
+        housekeeping.close();
+    }
+}
