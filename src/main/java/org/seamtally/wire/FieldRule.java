@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.seamtally.quantity.Dimension;
@@ -58,15 +59,20 @@ public record FieldRule(
     /** The same with the fields of its parts in their place. */
     static List<FieldRule> deep(Class<?> type) {
         List<FieldRule> all = new ArrayList<>();
+        eachDeep(type, (rule, field) -> all.add(rule));
+        return all;
+    }
+
+    /** Visits every field that holds no part, its rule named by the whole path to it. */
+    static void eachDeep(Class<?> type, BiConsumer<FieldRule, Field> visitor) {
         fields(type).forEach(field -> {
             FieldRule rule = of(field);
             if (rule.holds.equals("part")) {
-                deep(field.getType()).forEach(inner -> all.add(inner.in(rule)));
+                eachDeep(field.getType(), (inner, leaf) -> visitor.accept(inner.in(rule), leaf));
             } else {
-                all.add(rule);
+                visitor.accept(rule, field);
             }
         });
-        return all;
     }
 
     private FieldRule in(FieldRule part) {

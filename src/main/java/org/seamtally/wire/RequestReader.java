@@ -24,7 +24,7 @@ import org.hibernate.validator.messageinterpolation.ParameterMessageInterpolator
 final class RequestReader {
 
     /** Violations told at most: more help nobody. */
-    private static final int MOST_TOLD = 1000;
+    static final int MOST_TOLD = 1000;
 
     // thread-safe and slow to make: one for the life of the program
     private static final Validator VALIDATOR = Validation.byDefaultProvider()
