@@ -124,7 +124,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
             }
         } catch (UnavailableException e) {
             if (away.compareAndSet(false, true)) {
-                LOG.warnf("%s Batches wait until it is back. (%s)", e.getMessage(), e.getCause());
+                LOG.warnf("%s Batches wait until it is back. (%s)", e.getMessage(), Faults.root(e));
                 scheduler.pause();
             }
         } catch (RuntimeException e) {

@@ -44,6 +44,15 @@ final class Faults {
         return state(fault).equals("23505");
     }
 
+    /** What was at the bottom of a fault. */
+    static Throwable root(Throwable fault) {
+        Throwable cause = fault;
+        while (cause.getCause() != null) {
+            cause = cause.getCause();
+        }
+        return cause;
+    }
+
     private static boolean isAway(Throwable fault) {
         for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
             if (cause instanceof ConnectionException || cause instanceof IOException) {

@@ -65,7 +65,7 @@ final class Housekeeping implements AutoCloseable {
         } catch (RuntimeException e) {
             if (!told) {
                 told = true;
-                LOG.warn("What is kept cannot be reached: tried again until it can. Estimates go on.", e);
+                LOG.warnf("%s Tried again until it can; estimates go on. (%s)", e.getMessage(), Faults.root(e));
             }
             thread.schedule(this::makeReady, RETRY.toMillis(), TimeUnit.MILLISECONDS);
         }
