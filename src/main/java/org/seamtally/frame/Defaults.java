@@ -277,7 +277,7 @@ final class Defaults {
                 SetUp.USUAL_ALLOWED_DRIFT);
     }
 
-    private ShieldingGas mixture(GivenGas given) {
+    ShieldingGas mixture(GivenGas given) {
         if (given.mixture() != null) {
             return given.mixture();
         }

@@ -5,9 +5,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.seamtally.arc.FillerUse;
 import org.seamtally.gas.GasUse;
 import org.seamtally.gas.KnownTransients;
-import org.seamtally.preheat.PreheatPlan;
 import org.seamtally.preheat.PreheatUse;
 
 /** Puts a frame's joints together. Pure: the same job gives the same estimate. */
@@ -106,21 +106,28 @@ public final class FrameEstimator {
         List<Caution> cautions = new ArrayList<>(work.cautions());
         JointMetal metal = work.metal(prices, cautions);
         cautions.addAll(metal.cautions());
+        // named in this order, so that what was assumed is told in it
+        String mark = work.mark();
+        int count = work.count();
+        int tacks = work.tacks();
+        int segments = work.segments();
+        FillerUse filler = work.filler();
+        GasUse gas = work.gas(labour.total());
         return new JointEstimate(
-                work.mark(),
-                work.count(),
+                mark,
+                count,
                 work.procedure(),
                 work.joint(),
-                work.tacks(),
-                work.segments(),
+                tacks,
+                segments,
                 work.arcSettings(),
+                work.welderSettings(),
                 work.seam(),
-                work.filler(),
+                filler,
                 work.arc(),
-                work.gas(labour.total()),
+                gas,
                 work.start().steady().storedGas(),
                 preheat,
-                work.plan().map(PreheatPlan::source),
                 labour,
                 metal.fillet(),
                 metal.advisedPreheat(),

@@ -7,7 +7,6 @@ import org.seamtally.arc.ArcWork;
 import org.seamtally.arc.FillerUse;
 import org.seamtally.gas.GasUse;
 import org.seamtally.metal.FilletAdequacy;
-import org.seamtally.preheat.HeatSource;
 import org.seamtally.preheat.PreheatUse;
 import org.seamtally.seam.Joint;
 import org.seamtally.seam.Seam;
@@ -22,13 +21,13 @@ import org.seamtally.seam.Seam;
  * @param tacks tack welds
  * @param segments arc-on stretches
  * @param settings of the arc
+ * @param welder what is set and picked up besides the arc
  * @param seam length, deposit, dihedral angle
  * @param filler deposited and consumed
  * @param arc time, speed, energy
  * @param gas by where it goes
  * @param storedGas what the hose holds above its flowing state before each start: the bound of a start's surge, m³
  * @param preheat empty where there is none
- * @param heatSource empty where there is none
  * @param labour this joint's own, set-up left out
  * @param fillet the legs against the code's rule; empty for a plug
  * @param advisedPreheat what a preheat that is advised, and not asked for, would take; in no total
@@ -42,13 +41,13 @@ public record JointEstimate(
         int tacks,
         int segments,
         ArcSettings settings,
+        WelderSettings welder,
         Seam seam,
         FillerUse filler,
         ArcWork arc,
         GasUse gas,
         double storedGas,
         Optional<PreheatUse> preheat,
-        Optional<HeatSource> heatSource,
         Labour labour,
         Optional<FilletAdequacy> fillet,
         Optional<AdvisedPreheat> advisedPreheat,

@@ -179,10 +179,29 @@ public final class JointWork {
     }
 
     private JointArcs arcs() {
-        GasTimes times = new GasTimes(
+        return new JointArcs(
+                arc().time(), segments(), arcSettings().tackTime(), tacks(), gasTimes(), given.backPurge());
+    }
+
+    private GasTimes gasTimes() {
+        return new GasTimes(
                 defaults.preFlow(settings.gas()),
                 defaults.postFlow(settings.gas(), () -> arcSettings().current(), place));
-        return new JointArcs(arc().time(), segments(), arcSettings().tackTime(), tacks(), times, given.backPurge());
+    }
+
+    /** What is set and picked up at the joint besides the arc. */
+    public WelderSettings welderSettings() {
+        SetUp setUp = start().setUp();
+        return new WelderSettings(
+                defaults.base(settings.steel().base(), "steel.base").name(),
+                defaults.filler(settings.filler()).classification(),
+                rod().diameter(),
+                defaults.mixture(settings.gas()).name(),
+                setUp.flow(),
+                setUp.nozzleDiameter(),
+                gasTimes(),
+                given.backPurge(),
+                plan());
     }
 
     /** Flow lost to leaks while anybody is at work, m³/s. */

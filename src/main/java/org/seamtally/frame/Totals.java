@@ -70,7 +70,8 @@ public record Totals(
                 0,
                 joint.labour().withoutPreheat());
         return joint.preheat()
-                .map(use -> work.plus(ofPreheat(use, joint.heatSource().orElseThrow())))
+                .map(use -> work.plus(
+                        ofPreheat(use, joint.welder().preheat().orElseThrow().source())))
                 .orElse(work);
     }
 

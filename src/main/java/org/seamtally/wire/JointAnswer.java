@@ -27,6 +27,9 @@ public record JointAnswer(
         @Schema(description = "Arc-on stretches.", required = true, minimum = "1")
         int segments,
 
+        @Schema(description = "What is welded, set and picked up, defaults filled in.", required = true)
+        SettingsAnswer settings,
+
         @Schema(description = "The seam.", required = true) SeamAnswer seam,
         @Schema(description = "Filler.", required = true) FillerAnswer filler,
         @Schema(description = "The arc.", required = true) ArcAnswer arc,
@@ -55,12 +58,14 @@ public record JointAnswer(
                 joint.procedure().orElse(null),
                 joint.tacks(),
                 joint.segments(),
+                SettingsAnswer.of(joint, shown),
                 SeamAnswer.of(joint.seam(), shown),
                 FillerAnswer.of(joint.filler(), shown),
                 ArcAnswer.of(joint.arc(), joint.settings(), shown),
                 GasAnswer.of(joint.gas(), joint.storedGas() * joint.gas().starts(), shown),
                 joint.preheat()
-                        .map(use -> PreheatAnswer.of(use, joint.heatSource().orElseThrow(), shown))
+                        .map(use -> PreheatAnswer.of(
+                                use, joint.welder().preheat().orElseThrow().source(), shown))
                         .orElse(null),
                 joint.fillet().map(fillet -> FilletAnswer.of(fillet, shown)).orElse(null),
                 joint.advisedPreheat()
