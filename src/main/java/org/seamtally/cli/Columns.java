@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.seamtally.wire.Figures;
 
 /** Lines of text in aligned columns: words to the left, numbers to the right. */
 final class Columns {

@@ -1,12 +1,12 @@
 package org.seamtally.cli;
 
 import static org.seamtally.cli.EstimateTable.WIDTH;
-import static org.seamtally.cli.Figures.NONE;
-import static org.seamtally.cli.Figures.four;
-import static org.seamtally.cli.Figures.number;
-import static org.seamtally.cli.Figures.percent;
-import static org.seamtally.cli.Figures.withUnit;
-import static org.seamtally.cli.Figures.wrapped;
+import static org.seamtally.wire.Figures.NONE;
+import static org.seamtally.wire.Figures.four;
+import static org.seamtally.wire.Figures.number;
+import static org.seamtally.wire.Figures.percent;
+import static org.seamtally.wire.Figures.withUnit;
+import static org.seamtally.wire.Figures.wrapped;
 
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -18,6 +18,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.seamtally.wire.CautionAnswer;
 import org.seamtally.wire.ComparisonAnswer;
+import org.seamtally.wire.Figures;
 import org.seamtally.wire.PerStartAnswer;
 import org.seamtally.wire.SetUpAnswer;
 

@@ -1,30 +1,29 @@
 package org.seamtally.cli;
 
-import static org.seamtally.cli.Figures.four;
-import static org.seamtally.cli.Figures.minutes;
-import static org.seamtally.cli.Figures.money;
-import static org.seamtally.cli.Figures.number;
-import static org.seamtally.cli.Figures.percent;
-import static org.seamtally.cli.Figures.time;
-import static org.seamtally.cli.Figures.withUnit;
-import static org.seamtally.cli.Figures.wrapped;
+import static org.seamtally.wire.Figures.four;
+import static org.seamtally.wire.Figures.minutes;
+import static org.seamtally.wire.Figures.money;
+import static org.seamtally.wire.Figures.number;
+import static org.seamtally.wire.Figures.percent;
+import static org.seamtally.wire.Figures.time;
+import static org.seamtally.wire.Figures.withUnit;
+import static org.seamtally.wire.Figures.wrapped;
 
 import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import org.seamtally.wire.AssumptionAnswer;
 import org.seamtally.wire.CautionAnswer;
 import org.seamtally.wire.CostAnswer;
+import org.seamtally.wire.Figures;
 import org.seamtally.wire.FrameEstimateAnswer;
 import org.seamtally.wire.GasAnswer;
+import org.seamtally.wire.GatheredAssumption;
+import org.seamtally.wire.GatheredCaution;
 import org.seamtally.wire.JointAnswer;
 import org.seamtally.wire.Quantity;
 import org.seamtally.wire.SeamAnswer;
@@ -35,9 +34,6 @@ final class EstimateTable {
 
     static final int WIDTH = 100;
 
-    // more marks than this in one sentence and nobody reads the sentence
-    private static final int MOST_MARKS = 8;
-
     /** Lines of a quote whose rate is a share, and of what. */
     private static final Map<String, String> SHARES =
             Map.of("rework", "of cost", "overhead", "of cost", "margin", "of price", "markup", "on cost");
@@ -45,13 +41,8 @@ final class EstimateTable {
     /** Lines whose quantity was worked out here; those of the shop's own are printed as they were given. */
     private static final Set<String> WORKED_OUT = Set.of("labour", "filler", "gas", "electricity", "fuel");
 
-    /** Cautions whose figure is an angle that gets worse as it gets narrower. */
-    private static final Set<String> NARROWER_IS_WORSE = Set.of("narrow-dihedral", "root-not-reached");
-
     /** The caution after which those of the shop follow. */
     private static final String LAST_OF_QUOTE = "no-procedure";
-
-    private static final Pattern FIGURE = Pattern.compile("[0-9]+(\\.[0-9]+)?");
 
     private final FrameEstimateAnswer answer;
     private final PrintWriter out;
@@ -272,39 +263,19 @@ final class EstimateTable {
                 : line.rate();
     }
 
-    /** A line a field: the values that it was given, each with its joints, and the reason. */
     private void printAssumptions() {
         if (answer.assumptions().isEmpty()) {
             return;
         }
         out.println();
         out.println("Assumed, since it was left out:");
-        Map<String, List<AssumptionAnswer>> byField = new LinkedHashMap<>();
-        for (AssumptionAnswer assumption : answer.assumptions()) {
-            String field = assumption.path().replaceAll("^frame\\.joints\\[[0-9*]+]\\.", "");
-            byField.computeIfAbsent(field + "\n" + assumption.because(), key -> new ArrayList<>())
-                    .add(assumption);
-        }
-        byField.forEach((key, assumptions) -> {
-            List<String> values = assumptions.stream()
-                    .map(a -> a.value() + (assumptions.size() == 1 ? marks(a) : ""))
-                    .distinct()
-                    .toList();
-            String shown = values.size() <= MOST_MARKS
-                    ? String.join(", ", values)
-                    : values.size() + " values, " + values.get(0) + " and others";
-            String because = assumptions.get(0).because();
+        for (GatheredAssumption assumption : GatheredAssumption.of(answer)) {
             out.println(wrapped(
-                    key.substring(0, key.indexOf('\n')) + ": " + shown + " (" + because + ")", WIDTH, "  ", "    "));
-        });
-    }
-
-    private String marks(AssumptionAnswer assumption) {
-        int used = assumption.joints().size();
-        if (used == 0 || used == answer.joints().size()) {
-            return "";
+                    assumption.field() + ": " + assumption.values() + " (" + assumption.because() + ")",
+                    WIDTH,
+                    "  ",
+                    "    "));
         }
-        return " for " + (used <= MOST_MARKS ? String.join(", ", assumption.joints()) : used + " of the joints");
     }
 
     private void printBasis() {
@@ -317,27 +288,11 @@ final class EstimateTable {
 
     /** One entry a cause: the joints it stands on with the worst one's text; then the frame's own, then the shop's. */
     private void printCautions() {
-        Map<String, List<CautionAnswer>> byCause = new LinkedHashMap<>();
-        for (JointAnswer joint : answer.joints()) {
-            for (CautionAnswer caution : joint.cautions()) {
-                byCause.computeIfAbsent(caution.cause(), cause -> new ArrayList<>())
-                        .add(caution);
-            }
-        }
         out.println();
         out.println("Cautions:");
-        byCause.forEach((cause, cautions) -> {
-            List<String> marks =
-                    cautions.stream().map(CautionAnswer::joint).distinct().toList();
-            String which = marks.size() <= MOST_MARKS
-                    ? String.join(", ", marks)
-                    : marks.get(0) + " and " + (marks.size() - 1) + " more";
-            boolean alike =
-                    cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
-            CautionAnswer worst = worst(cause, cautions);
-            String figures = alike ? "" : " (The figures are those of " + worst.joint() + ", the worst of them.)";
-            out.println(wrapped(which + ": " + worst.text() + figures, WIDTH, "  ", "    "));
-        });
+        for (GatheredCaution caution : GatheredCaution.ofJoints(answer)) {
+            out.println(wrapped(caution.joints() + ": " + caution.text(), WIDTH, "  ", "    "));
+        }
         for (CautionAnswer caution : answer.cautions()) {
             out.println(wrapped(caution.text(), WIDTH, "  ", "    "));
             if (caution.cause().equals(LAST_OF_QUOTE)) {
@@ -345,20 +300,5 @@ final class EstimateTable {
                 out.println("In the shop:");
             }
         }
-    }
-
-    /** The caution with the greatest first figure in its text; where the narrower is the worse, the least. */
-    private static CautionAnswer worst(String cause, List<CautionAnswer> cautions) {
-        Comparator<CautionAnswer> byFigure = Comparator.comparingDouble(caution -> firstFigure(caution.text()));
-        Comparator<CautionAnswer> order = NARROWER_IS_WORSE.contains(cause) ? byFigure.reversed() : byFigure;
-        // the first of equals, so that the order sent decides
-        return cautions.stream()
-                .reduce((a, b) -> order.compare(b, a) > 0 ? b : a)
-                .orElseThrow();
-    }
-
-    private static double firstFigure(String text) {
-        Matcher figure = FIGURE.matcher(text);
-        return figure.find() ? Double.parseDouble(figure.group()) : 0;
     }
 }

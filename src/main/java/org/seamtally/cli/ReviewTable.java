@@ -1,9 +1,9 @@
 package org.seamtally.cli;
 
-import static org.seamtally.cli.Figures.four;
-import static org.seamtally.cli.Figures.number;
-import static org.seamtally.cli.Figures.withUnit;
-import static org.seamtally.cli.Figures.wrapped;
+import static org.seamtally.wire.Figures.four;
+import static org.seamtally.wire.Figures.number;
+import static org.seamtally.wire.Figures.withUnit;
+import static org.seamtally.wire.Figures.wrapped;
 
 import java.io.PrintWriter;
 import java.math.BigDecimal;
@@ -16,6 +16,7 @@ import org.seamtally.wire.AnalysisAnswer;
 import org.seamtally.wire.AssumptionAnswer;
 import org.seamtally.wire.BaseReviewAnswer;
 import org.seamtally.wire.CautionAnswer;
+import org.seamtally.wire.Figures;
 import org.seamtally.wire.FillerReviewAnswer;
 import org.seamtally.wire.HardnessAnswer;
 import org.seamtally.wire.PreheatAdviceAnswer;

@@ -1,29 +1,28 @@
-package org.seamtally.cli;
+package org.seamtally.wire;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
-import org.seamtally.wire.Quantity;
 
-/** Figures as a table shows them: as many digits as anyone reads. */
-final class Figures {
+/** Figures as people read them, in tables and on paper: as many digits as anyone reads. */
+public final class Figures {
 
     /** A blank at which no line is broken: it is printed as an ordinary one. */
-    static final char NO_BREAK = '\u00a0';
+    public static final char NO_BREAK = '\u00a0';
 
     /** What stands where there is no figure. */
-    static final String NONE = "-";
+    public static final String NONE = "-";
 
     private Figures() {}
 
     /** A number with so many decimals, thousands set apart; what rounds to nothing has no sign. */
-    static String number(double value, int decimals) {
+    public static String number(double value, int decimals) {
         String text = String.format(Locale.ROOT, "%,." + decimals + "f", value).replace(',', ' ');
         return text.matches("-[0.]+") ? text.substring(1) : text;
     }
 
     /** A number as it was given, at most four decimals. */
-    static String plain(double value) {
+    public static String plain(double value) {
         return BigDecimal.valueOf(value)
                 .setScale(4, RoundingMode.HALF_EVEN)
                 .stripTrailingZeros()
@@ -31,7 +30,7 @@ final class Figures {
     }
 
     /** Money, thousands set apart as in all other numbers. */
-    static String money(String amount) {
+    public static String money(String amount) {
         int point = amount.indexOf('.') < 0 ? amount.length() : amount.indexOf('.');
         StringBuilder grouped = new StringBuilder(amount);
         for (int i = point - 3; i > 0 && Character.isDigit(amount.charAt(i - 1)); i -= 3) {
@@ -41,7 +40,7 @@ final class Figures {
     }
 
     /** Four significant digits. */
-    static String four(double value) {
+    public static String four(double value) {
         if (value == 0) {
             return "0";
         }
@@ -50,37 +49,37 @@ final class Figures {
     }
 
     /** Four significant digits of a quantity, without its unit. */
-    static String four(Quantity quantity) {
+    public static String four(Quantity quantity) {
         return quantity == null ? NONE : four(quantity.value());
     }
 
-    static String withUnit(Quantity quantity) {
+    public static String withUnit(Quantity quantity) {
         return quantity == null ? NONE : four(quantity.value()) + " " + quantity.unit();
     }
 
     /** The same where it was given, not worked out: no digits are added. */
-    static String asGiven(Quantity quantity) {
+    public static String asGiven(Quantity quantity) {
         return plain(quantity.value()) + " " + quantity.unit();
     }
 
     /** Seconds as minutes and seconds. */
-    static String minutes(Quantity seconds) {
+    public static String minutes(Quantity seconds) {
         long whole = Math.round(seconds.value());
         return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
     }
 
     /** Seconds as hours, minutes and seconds. */
-    static String time(Quantity seconds) {
+    public static String time(Quantity seconds) {
         long whole = Math.round(seconds.value());
         return String.format(Locale.ROOT, "%d:%02d:%02d", whole / 3600, whole % 3600 / 60, whole % 60);
     }
 
-    static String percent(double share) {
+    public static String percent(double share) {
         return number(100 * share, 1) + NO_BREAK + "%";
     }
 
     /** Breaks a text into lines of a width, indented. */
-    static String wrapped(String text, int width, String first, String indent) {
+    public static String wrapped(String text, int width, String first, String indent) {
         StringBuilder all = new StringBuilder(first);
         int column = first.length();
         boolean atStart = true;
