@@ -121,11 +121,13 @@ final class CsvFrames implements JobFrames {
         JobFrame end(String name) {
             if (name != null && !seen.add(name)) {
                 return refused(
+                        "line " + first + ", " + header.sent().get(header.frame()),
                         Violation.Key.FRAME_RETURNS,
                         "rows of this frame stand further up already: the rows of a frame stand together");
             }
             if (isTooLong()) {
                 return refused(
+                        "line " + first,
                         Violation.Key.TOO_LONG,
                         "the rows of a frame have at most " + JobFiles.LONGEST_LINE
                                 + " bytes together, and are at most " + MOST_ROWS);
@@ -133,8 +135,8 @@ final class CsvFrames implements JobFrames {
             return frame.end();
         }
 
-        private JobFrame refused(String key, String message) {
-            Violation violation = new Violation("line " + first, key, message, null, null);
+        private JobFrame refused(String place, String key, String message) {
+            Violation violation = new Violation(place, key, message, null, null);
             return new JobFrame(first, null, null, ProblemReport.invalid(List.of(violation)));
         }
     }

@@ -119,14 +119,17 @@ public final class TabledFrame {
     }
 
     private void write(String where, int index, String cell) throws IOException {
-        if (cell.isEmpty() || addFault(where, index, cell)) {
+        if (cell.isEmpty()) {
             return;
         }
         JobColumn column = header.columns().get(index);
         int end = column.path().lastIndexOf('.');
+        // a part is there with a faulty cell too: what else it lacks is told
         openParts(end < 0 ? "" : column.path().substring(0, end));
-        generator.writeFieldName(column.path().substring(end + 1));
-        column.write(generator, cell, header.units().get(index));
+        if (!addFault(where, index, cell)) {
+            generator.writeFieldName(column.path().substring(end + 1));
+            column.write(generator, cell, header.units().get(index));
+        }
     }
 
     /** Ends the parts that a path does not lie in, and begins those that it lies in. */
