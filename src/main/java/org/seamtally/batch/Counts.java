@@ -1,5 +1,7 @@
 package org.seamtally.batch;
 
+import org.seamtally.wire.JobLine;
+
 /**
  * Frames of a job file.
  *
@@ -17,6 +19,11 @@ public record Counts(long read, long done, long refused) {
 
     /** None yet. */
     public static final Counts NONE = new Counts(0, 0, 0);
+
+    /** One frame's. */
+    static Counts of(JobLine line) {
+        return line.refused() ? new Counts(1, 0, 1) : new Counts(1, 1, 0);
+    }
 
     /** Both together. */
     public Counts plus(Counts other) {

@@ -12,4 +12,9 @@ public interface JobFrames {
      * @throws IOException where the file could not be fetched any further
      */
     JobFrame next() throws IOException;
+
+    /** Whether the next frame is at hand, without waiting for whoever sends the file; false where that is not known. */
+    default boolean ready() throws IOException {
+        return false;
+    }
 }

@@ -1,0 +1,36 @@
+package org.seamtally.batch;
+
+import java.util.Locale;
+
+/** State of a batch, derived from what is kept of it. */
+public enum BatchState {
+    /** No chunk has its results. */
+    WAITING,
+    /** Some chunks have theirs. */
+    RUNNING,
+    /** All chunks have theirs. */
+    DONE,
+    /** It was cancelled before all had theirs. */
+    CANCELLED;
+
+    /** The state that a batch is in. */
+    public static BatchState of(KeptBatch batch) {
+        if (batch.cancelled().isPresent()) {
+            return CANCELLED;
+        }
+        if (batch.chunksDone() == batch.sealed().chunks()) {
+            return DONE;
+        }
+        return batch.chunksDone() == 0 ? WAITING : RUNNING;
+    }
+
+    /** Whether nothing more will come. */
+    public boolean isEnded() {
+        return this == DONE || this == CANCELLED;
+    }
+
+    /** The word in answers. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}
