@@ -1,5 +1,7 @@
 package org.seamtally.wire;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +34,33 @@ public record JobTotals(
      * @param name may be null
      */
     public record DearFrame(long line, String name, String currency, BigDecimal total) {}
+
+    /** Of no frame. */
+    public static JobTotals none() {
+        return new JobTotals(0, new TreeMap<>(), new TreeMap<>(), new TreeMap<>(), List.of());
+    }
+
+    /**
+     * Totals that were kept.
+     *
+     * @throws IllegalArgumentException where {@link #json} did not write them
+     */
+    public static JobTotals read(byte[] json) {
+        try {
+            return Json.mapper().readValue(json, JobTotals.class);
+        } catch (IOException e) {
+            throw new IllegalArgumentException("these are no totals", e);
+        }
+    }
+
+    /** To be kept, every decimal with all its digits. */
+    public byte[] json() {
+        try {
+            return Json.mapper().writeValueAsBytes(this);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("totals can always be written", e);
+        }
+    }
 
     /** Both together. */
     public JobTotals plus(JobTotals other) {
