@@ -23,6 +23,9 @@ final class Faults {
 
     private static final Set<String> FULL_STATES = Set.of("53100", "90100");
 
+    /** Input or output failed, the store behind the tables failed, no room, closed. */
+    private static final Set<String> BROKEN_STATES = Set.of("90028", "90031", "90098", "90100");
+
     private Faults() {}
 
     /** The fault as callers are to see it. */
@@ -51,6 +54,17 @@ final class Faults {
             cause = cause.getCause();
         }
         return cause;
+    }
+
+    /** Whether the embedded database could not write or read its file, after which it serves nobody. */
+    static boolean brokeTheFile(Throwable fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof IOException
+                    || cause instanceof SQLException sql && BROKEN_STATES.contains(String.valueOf(sql.getSQLState()))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean isAway(Throwable fault) {

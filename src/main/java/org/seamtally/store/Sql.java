@@ -1,8 +1,10 @@
 package org.seamtally.store;
 
+import io.agroal.api.AgroalDataSource;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
 import javax.sql.DataSource;
+import org.jboss.logging.Logger;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
@@ -10,6 +12,8 @@ import org.seamtally.kept.UnavailableException;
 
 /** The one way to what is kept: a transaction, and faults of the database told apart from faults of ours. */
 public final class Sql {
+
+    private static final Logger LOG = Logger.getLogger(Sql.class);
 
     private final Jdbi jdbi;
     private final DataSource source;
@@ -47,7 +51,25 @@ public final class Sql {
         try {
             return jdbi.inTransaction(work::apply);
         } catch (JdbiException e) {
+            if (dialect.ofOneProcess() && Faults.brokeTheFile(e)) {
+                reopen();
+            }
             throw Faults.asSeen(e);
+        }
+    }
+
+    /**
+     * Lets go of the embedded database, which stays broken for all its connections once a write failed; the next connection
+     * opens it anew, with all that was committed.
+     */
+    private void reopen() {
+        try (Handle handle = jdbi.open()) {
+            handle.execute("shutdown immediately");
+        } catch (JdbiException e) {
+            LOG.debug("The database was closed already.", e);
+        }
+        if (source instanceof AgroalDataSource pool) {
+            pool.flush(AgroalDataSource.FlushMode.ALL);
         }
     }
 
