@@ -10,7 +10,7 @@ public final class FrameCautions {
     private FrameCautions() {}
 
     /** What a shop should keep in mind, once for a frame; that other rules go first is said by {@link #always()}. */
-    static List<Caution> ofShop() {
+    public static List<Caution> ofShop() {
         return ShopCautions.all().stream()
                 .filter(caution -> !caution.cause().equals("rules-first"))
                 .map(caution -> new Caution(caution.cause(), caution.text(), Optional.empty()))

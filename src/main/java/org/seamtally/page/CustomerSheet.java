@@ -1,0 +1,173 @@
+package org.seamtally.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.seamtally.wire.CostAnswer;
+import org.seamtally.wire.FrameEstimateAnswer;
+import org.seamtally.wire.GasAnswer;
+import org.seamtally.wire.GatheredAssumption;
+import org.seamtally.wire.JointAnswer;
+import org.seamtally.wire.LabourAnswer;
+import org.seamtally.wire.Quantity;
+import org.seamtally.wire.SettingsAnswer;
+import org.seamtally.wire.TotalsAnswer;
+
+/**
+ * What the customer's form is filled with.
+ *
+ * @param head number, date, frame
+ * @param validUntil the last day; empty where none was given
+ * @param notes the shop's; empty where there are none
+ * @param price empty cells where nothing is priced
+ * @param joints kind, parts, fillet and seam of each; joints that are alike in one row
+ * @param jointsAFrame how many joints a frame has
+ * @param hours what is worked, for a frame and for the order
+ * @param materials what is used, for a frame and for the order
+ * @param gas where it goes, for a frame and for the order, with its share
+ * @param assumptions what was taken where nothing was given
+ * @param cautions the joints' and the frame's
+ * @param always what no figure says
+ */
+record CustomerSheet(
+        Heading head,
+        String validUntil,
+        String notes,
+        Price price,
+        List<AlikeJoints> joints,
+        long jointsAFrame,
+        List<Row> hours,
+        List<Row> materials,
+        List<Row> gas,
+        Halves<GatheredAssumption> assumptions,
+        List<Said> cautions,
+        List<Said> always) {
+
+    /**
+     * The price as the customer sees it: what it covers and what it comes to. The shop's rates, overhead and margin are its
+     * own, and stay out: a decision of this project.
+     *
+     * @param scope such as "Welding only"; says so where nothing is priced
+     * @param currency empty where nothing is priced
+     * @param total for the order
+     * @param perFrame for one frame
+     * @param covers each item with its quantity
+     */
+    record Price(String scope, String currency, String total, String perFrame, List<Row> covers) {
+
+        static Price of(CostAnswer cost) {
+            if (cost == null) {
+                return new Price("No price: this is an estimate of work and materials", "", "", "", List.of());
+            }
+            return new Price(
+                    Wording.sentence(cost.heading()),
+                    cost.currency(),
+                    Wording.money(cost.total()),
+                    Wording.money(cost.perFrame()),
+                    covers(cost));
+        }
+
+        /** Lines with a rate and no quantity are shares: overhead, margin and their like. */
+        private static List<Row> covers(CostAnswer cost) {
+            List<Row> rows = new ArrayList<>();
+            for (CostAnswer.Line line : cost.lines()) {
+                boolean share = line.quantity() == null && line.rate() != null;
+                if (!share) {
+                    rows.add(Row.of(
+                            Wording.sentence(line.item()),
+                            line.quantity() == null ? "" : Wording.set(line.quantity())));
+                }
+            }
+            return rows;
+        }
+    }
+
+    static CustomerSheet of(PrintedQuote quote) {
+        FrameEstimateAnswer answer = quote.answer();
+        return new CustomerSheet(
+                Heading.of(quote),
+                quote.validUntil().map(Wording::day).orElse(""),
+                quote.notes().orElse(""),
+                Price.of(answer.cost()),
+                AlikeJoints.of(answer.joints(), CustomerSheet::joint),
+                answer.joints().stream().mapToLong(JointAnswer::count).sum(),
+                hours(answer.perFrame(), answer.forQuantity()),
+                materials(answer.perFrame(), answer.forQuantity()),
+                gas(answer.perFrame().gas(), answer.forQuantity().gas()),
+                assumptions(answer),
+                Said.toCustomer(answer),
+                Said.always(answer));
+    }
+
+    private static Halves<GatheredAssumption> assumptions(FrameEstimateAnswer answer) {
+        List<GatheredAssumption> inWords = GatheredAssumption.of(answer).stream()
+                .map(a -> new GatheredAssumption(Wording.field(a.field()), Wording.signs(a.values()), a.because()))
+                .toList();
+        return Halves.of(inWords, a -> (a.field() + a.values() + a.because()).length());
+    }
+
+    private static Row joint(JointAnswer joint) {
+        SettingsAnswer settings = joint.settings();
+        return Row.of(
+                Wording.kind(joint.kind()),
+                Wording.parts(settings.parts()),
+                settings.steel(),
+                settings.fillet() == null ? "–" : Wording.set(settings.fillet().leg()),
+                joint.seam().meanSection() == null
+                        ? "–"
+                        : Wording.worked(joint.seam().length()));
+    }
+
+    private static List<Row> hours(TotalsAnswer frame, TotalsAnswer order) {
+        LabourAnswer one = frame.labour();
+        LabourAnswer all = order.labour();
+        List<Row> rows = new ArrayList<>(List.of(
+                hours("Arc, tacks included", one.arc(), all.arc()),
+                hours("Handling at the joint", one.handling(), all.handling()),
+                hours("Fit-up", one.fitUp(), all.fitUp()),
+                hours("Set-up", one.setUp(), all.setUp())));
+        if (frame.preheat() != null && one.preheat().value() > 0) {
+            rows.add(hours("Preheat", one.preheat(), all.preheat()));
+        }
+        rows.add(hours("Hours in all", one.total(), all.total()));
+        return rows;
+    }
+
+    private static Row hours(String what, Quantity one, Quantity all) {
+        return Row.of(what, Wording.hours(one), Wording.hours(all));
+    }
+
+    private static List<Row> materials(TotalsAnswer frame, TotalsAnswer order) {
+        List<Row> rows = new ArrayList<>(List.of(
+                worked("Seam", frame.seam().length(), order.seam().length()),
+                worked("Filler", frame.filler().consumed(), order.filler().consumed()),
+                worked("Gas", frame.gas().total(), order.gas().total()),
+                worked("Electricity", frame.arc().energy(), order.arc().energy())));
+        if (frame.preheat() != null) {
+            rows.add(worked(
+                    "Preheat, supplied",
+                    frame.preheat().energy(),
+                    order.preheat().energy()));
+        }
+        return rows;
+    }
+
+    private static Row worked(String what, Quantity one, Quantity all) {
+        return Row.of(what, Wording.worked(one), Wording.worked(all));
+    }
+
+    private static List<Row> gas(GasAnswer one, GasAnswer all) {
+        List<Row> rows = new ArrayList<>();
+        double total = one.total().value();
+        for (GasPart part : GasPart.values()) {
+            Quantity used = part.of(one);
+            if (used.value() > 0) {
+                rows.add(Row.of(
+                        part.words(),
+                        Wording.worked(used),
+                        Wording.worked(part.of(all)),
+                        Wording.share(total == 0 ? 0 : used.value() / total)));
+            }
+        }
+        return rows;
+    }
+}

@@ -1,0 +1,69 @@
+package org.seamtally.page;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
+import java.util.Base64;
+import java.util.stream.Collectors;
+
+/** The paper a form is laid out for: US letter for inches, A4 for millimetres. The shop floor's table lies across. */
+enum Paper {
+    A4("a4 portrait"),
+    A4_ACROSS("a4 landscape"),
+    LETTER("letter portrait"),
+    LETTER_ACROSS("letter landscape");
+
+    private final String size;
+
+    Paper(String size) {
+        this.size = size;
+    }
+
+    static Paper of(PrintedQuote quote, QuoteForm form) {
+        boolean inches = quote.answer().perFrame().seam().length().unit().equals("in");
+        return switch (form) {
+            case CUSTOMER -> inches ? LETTER : A4;
+            case SHOP_FLOOR -> inches ? LETTER_ACROSS : A4_ACROSS;
+        };
+    }
+
+    /** The style sheet of paper. */
+    String onPaper() {
+        return "\n@page { size: " + size + "; }\n" + read("print.css");
+    }
+
+    /** The style sheet of a document that is looked at before it is printed, if ever. */
+    String onScreen() {
+        return onPaper() + read("screen.css");
+    }
+
+    /** What a browser is to take of a printed quote: its own style sheet, known by its digest, and nothing else. */
+    static String contentSecurityPolicy() {
+        String styles = Arrays.stream(values())
+                .map(paper -> "'sha256-" + digest(paper.onScreen()) + "'")
+                .collect(Collectors.joining(" "));
+        return "default-src 'none'; style-src " + styles
+                + "; base-uri 'none'; form-action 'none'; frame-ancestors 'self'";
+    }
+
+    private static String digest(String style) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(style.getBytes(StandardCharsets.UTF_8));
+            return Base64.getEncoder().encodeToString(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+
+    private static String read(String resource) {
+        try (InputStream in = Paper.class.getResourceAsStream(resource)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

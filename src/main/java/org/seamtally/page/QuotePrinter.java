@@ -1,0 +1,79 @@
+package org.seamtally.page;
+
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+
+/** Prints quotes. The same quote gives the same HTML; a PDF differs in its time of making. */
+@ApplicationScoped
+public class QuotePrinter {
+
+    private final Typeface typeface = Typeface.only();
+
+    /** A quote as a document of its own: styled, without scripts, asking nothing of any host. */
+    public String html(PrintedQuote quote, QuoteForm form) {
+        return html(quote, form, Paper.of(quote, form).onScreen(), false);
+    }
+
+    /** The header that keeps a browser from taking anything but that document's own style. */
+    public String contentSecurityPolicy() {
+        return Paper.contentSecurityPolicy();
+    }
+
+    /** The same document as PDF, on A4 or US letter by the answer's units. */
+    public byte[] pdf(PrintedQuote quote, QuoteForm form) {
+        String style = Paper.of(quote, form).onPaper();
+        String html = html(quote, form, style, false);
+        if (typeface.lacksSomeOf(html)) {
+            html = html(quote, form, style, true);
+        }
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        typeface.addTo(builder);
+        // nothing is fetched: a quote's text is its users' own
+        builder.useUriResolver((base, uri) -> null);
+        builder.withHtmlContent(html, null);
+        builder.withProducer("Seamtally");
+        // tagged, so that it can be read aloud; it also takes no typeface but its own
+        builder.usePdfUaAccessibility(true);
+        builder.toStream(out);
+        try {
+            builder.run();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
+    }
+
+    /** @param style stands in the document itself: a quote that is sent on keeps its look */
+    private static String html(PrintedQuote quote, QuoteForm form, String style, boolean lettersMissing) {
+        String html = switch (form) {
+            case CUSTOMER ->
+                Sheets.customer(CustomerSheet.of(quote), style, lettersMissing).render();
+            case SHOP_FLOOR ->
+                Sheets.shopFloor(ShopFloorSheet.of(quote), style, lettersMissing)
+                        .render();
+        };
+        return printable(html);
+    }
+
+    /** What XML has no letter for stands as the sign for an unreadable letter. */
+    private static String printable(String html) {
+        return html.codePoints()
+                .map(letter -> isXml(letter) ? letter : 0xFFFD)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    }
+
+    /** XML 1.0, production 2. */
+    private static boolean isXml(int letter) {
+        return letter == '\t'
+                || letter == '\n'
+                || letter == '\r'
+                || letter >= 0x20 && letter <= 0xD7FF
+                || letter >= 0xE000 && letter <= 0xFFFD
+                || letter >= 0x10000;
+    }
+}

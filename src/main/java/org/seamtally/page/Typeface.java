@@ -1,0 +1,80 @@
+package org.seamtally.page;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import org.apache.fontbox.FontBoxFont;
+import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.font.CIDFontMapping;
+import org.apache.pdfbox.pdmodel.font.FontMapper;
+import org.apache.pdfbox.pdmodel.font.FontMappers;
+import org.apache.pdfbox.pdmodel.font.FontMapping;
+import org.apache.pdfbox.pdmodel.font.PDCIDSystemInfo;
+import org.apache.pdfbox.pdmodel.font.PDFontDescriptor;
+
+/** The typeface of a printed quote: Latin, Greek, Cyrillic and Hebrew letters, embedded as far as they are used. */
+final class Typeface implements FontMapper {
+
+    private static final String FAMILY = "Liberation Sans";
+
+    private final byte[] regular = read("Regular");
+    private final byte[] bold = read("Bold");
+    private final TrueTypeFont font;
+    private final CmapLookup letters;
+
+    private Typeface() {
+        try {
+            font = new TTFParser().parse(new RandomAccessReadBuffer(regular));
+            letters = font.getUnicodeCmapLookup();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The typeface, which the PDF library is told to take for any other: it would look through the machine's for one. */
+    static Typeface only() {
+        Typeface typeface = new Typeface();
+        FontMappers.set(typeface);
+        return typeface;
+    }
+
+    void addTo(PdfRendererBuilder builder) {
+        builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, 400, FontStyle.NORMAL, true);
+        builder.useFont(() -> new ByteArrayInputStream(bold), FAMILY, 700, FontStyle.NORMAL, true);
+    }
+
+    /** Whether a text has letters that this typeface has not. */
+    boolean lacksSomeOf(String text) {
+        return text.codePoints().anyMatch(letter -> !Character.isWhitespace(letter) && letters.getGlyphId(letter) == 0);
+    }
+
+    @Override
+    public FontMapping<TrueTypeFont> getTrueTypeFont(String baseFont, PDFontDescriptor descriptor) {
+        return new FontMapping<>(font, true);
+    }
+
+    @Override
+    public FontMapping<FontBoxFont> getFontBoxFont(String baseFont, PDFontDescriptor descriptor) {
+        return new FontMapping<>(font, true);
+    }
+
+    @Override
+    public CIDFontMapping getCIDFont(String baseFont, PDFontDescriptor descriptor, PDCIDSystemInfo system) {
+        return new CIDFontMapping(null, font, true);
+    }
+
+    private static byte[] read(String weight) {
+        String resource = "/liberation/LiberationSans-" + weight + ".ttf";
+        try (InputStream in = Typeface.class.getResourceAsStream(resource)) {
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
