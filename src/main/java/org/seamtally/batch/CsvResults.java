@@ -22,6 +22,18 @@ public final class CsvResults implements ResultSink {
      * @param units of the result lines
      */
     public CsvResults(OutputStream out, UnitSystem units) throws IOException {
+        this(out, units, false);
+    }
+
+    /**
+     * Goes on with a table.
+     *
+     * @param out is flushed, and not closed
+     * @param units of the result lines
+     * @param headed whether the header is written already
+     */
+    public CsvResults(OutputStream out, UnitSystem units, boolean headed) throws IOException {
+        this.headed = headed;
         columns = new FrameColumns(units);
         printer = new CSVPrinter(
                 new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), NdjsonResults.BUFFER),

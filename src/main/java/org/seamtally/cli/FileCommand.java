@@ -11,9 +11,7 @@ import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.Engine;
 import org.seamtally.wire.Json;
 import org.seamtally.wire.Outcome;
-import org.seamtally.wire.ProblemReport;
 import org.seamtally.wire.ProgramVersion;
-import org.seamtally.wire.Violation;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -30,9 +28,6 @@ abstract class FileCommand<A> implements Callable<Integer> {
     static final int REFUSED = 1;
     /** Exit code: the file could not be read. */
     static final int UNREADABLE = 2;
-
-    // longer lists of words are for the catalogue to print
-    private static final int MOST_WORDS = 20;
 
     /** How the answer is printed. */
     enum Format {
@@ -82,7 +77,7 @@ abstract class FileCommand<A> implements Callable<Integer> {
             return UNREADABLE;
         }
         if (outcome instanceof Outcome.Refused<A> refused) {
-            print(refused.problem(), err);
+            ProblemLines.print(file, refused.problem(), err);
             return REFUSED;
         }
         A answer = ((Outcome.Answered<A>) outcome).answer();
@@ -98,24 +93,5 @@ abstract class FileCommand<A> implements Callable<Integer> {
 
     private InputStream open() throws IOException {
         return file.toString().equals("-") ? System.in : Files.newInputStream(file);
-    }
-
-    private void print(ProblemReport problem, PrintWriter err) {
-        err.println(file + ": " + problem.title());
-        for (Violation violation : problem.violations()) {
-            StringBuilder line = new StringBuilder("  ");
-            if (!violation.path().isEmpty()) {
-                line.append(violation.path()).append(": ");
-            }
-            line.append(violation.message());
-            if (violation.given() != null) {
-                line.append(" (given: ").append(violation.given()).append(')');
-            }
-            if (violation.taken() != null && violation.taken().size() <= MOST_WORDS) {
-                line.append(" [").append(String.join(", ", violation.taken())).append(']');
-            }
-            err.println(line);
-        }
-        err.flush();
     }
 }

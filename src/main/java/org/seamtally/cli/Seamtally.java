@@ -8,5 +8,11 @@ import picocli.CommandLine.Command;
         description = "Quotes the TIG welding of tube frames.",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        subcommands = {EstimateCommand.class, CompareCommand.class, ReviewCommand.class, ServeCommand.class})
+        subcommands = {
+            EstimateCommand.class,
+            CompareCommand.class,
+            ReviewCommand.class,
+            BatchCommand.class,
+            ServeCommand.class
+        })
 final class Seamtally {}

@@ -1,6 +1,7 @@
 package org.seamtally.load;
 
 import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
@@ -57,6 +58,13 @@ public final class JobFile implements Runnable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** A file of made frames, as bytes. */
+    public static byte[] bytes(Form form, long frames, long seed, int joints, double refused) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        write(out, form, frames, new FrameMaker(seed, joints, refused));
+        return out.toByteArray();
     }
 
     /** Writes so many frames. */

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -26,26 +25,20 @@ import org.seamtally.wire.ProgramVersion;
 /** The maker of job files makes what it says. */
 class JobFileTest {
 
-    private static byte[] file(Form form, long frames, long seed, int joints, double refused) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        JobFile.write(out, form, frames, new FrameMaker(seed, joints, refused));
-        return out.toByteArray();
-    }
-
     @ParameterizedTest
     @EnumSource
     void theSameSeedMakesTheSameFileAndAnotherSeedAnother(Form form) throws IOException {
-        byte[] file = file(form, 40, 5, 6, 0.1);
-        assertArrayEquals(file, file(form, 40, 5, 6, 0.1));
-        assertFalse(Arrays.equals(file, file(form, 40, 6, 6, 0.1)));
+        byte[] file = JobFile.bytes(form, 40, 5, 6, 0.1);
+        assertArrayEquals(file, JobFile.bytes(form, 40, 5, 6, 0.1));
+        assertFalse(Arrays.equals(file, JobFile.bytes(form, 40, 6, 6, 0.1)));
     }
 
     @Test
     void framesAreEstimatedAndThoseSpoiltAreRefused() throws IOException {
         Engine engine = new Engine(ProgramVersion.text());
-        assertEquals(0, refused(engine, file(Form.NDJSON, 150, 1, 6, 0)));
-        assertEquals(60, refused(engine, file(Form.NDJSON, 60, 2, 3, 1)));
-        long some = refused(engine, file(Form.NDJSON, 200, 3, 1, 0.25));
+        assertEquals(0, refused(engine, JobFile.bytes(Form.NDJSON, 150, 1, 6, 0)));
+        assertEquals(60, refused(engine, JobFile.bytes(Form.NDJSON, 60, 2, 3, 1)));
+        long some = refused(engine, JobFile.bytes(Form.NDJSON, 200, 3, 1, 0.25));
         assertTrue(some > 25 && some < 75, some + " of 200 at a share of 0.25");
     }
 
@@ -80,7 +73,7 @@ class JobFileTest {
     @Test
     void aTableHasARowAJointAndUnitsInItsHeader() throws IOException {
         List<String> rows =
-                new String(file(Form.CSV, 10, 9, 4, 0), UTF_8).lines().toList();
+                new String(JobFile.bytes(Form.CSV, 10, 9, 4, 0), UTF_8).lines().toList();
         assertTrue(rows.get(0)
                 .startsWith("frame,quantity,mark,count,kind,branch outside diameter [in],branch wall [in],"));
         long joints = 0;
