@@ -26,7 +26,7 @@ class MutatedJobFilesTest {
 
     private static final long SEED = 20260117;
 
-    private static final int FILES = 2500;
+    private static final int FILES = 1000;
 
     private static final byte[][] PIECES = {
         bytes("\""),
@@ -99,7 +99,7 @@ class MutatedJobFilesTest {
                 throw new AssertionError(told, e);
             }
         }
-        assertTrue(done > FILES && refused > FILES / 4, done + " done, " + refused + " refused");
+        assertTrue(done > FILES / 2 && refused > FILES / 2, done + " done, " + refused + " refused");
         assertTrue(form == Form.NDJSON || refusedFiles > FILES / 50, refusedFiles + " files refused");
     }
 
