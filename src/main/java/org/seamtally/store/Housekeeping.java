@@ -14,7 +14,7 @@ import org.seamtally.kept.UnavailableException;
  * What goes on beside the requests: tables are made as soon as the database is there, work on batches is begun then, and
  * uploads that broke off are swept. Nothing waits for it.
  */
-final class Housekeeping implements AutoCloseable {
+public final class Housekeeping implements AutoCloseable {
 
     private static final Logger LOG = Logger.getLogger(Housekeeping.class);
 
@@ -37,8 +37,11 @@ final class Housekeeping implements AutoCloseable {
     });
     private boolean told;
 
-    /** @param whenReady done once, when the tables are made */
-    Housekeeping(Sql sql, KeptBatches batches, Runnable whenReady, InstantSource clock) {
+    /**
+     * @param sql where things are kept, its tables not yet made
+     * @param whenReady done once, when they are
+     */
+    public Housekeeping(Sql sql, KeptBatches batches, Runnable whenReady, InstantSource clock) {
         this.sql = sql;
         this.batches = batches;
         this.whenReady = whenReady;
@@ -46,7 +49,8 @@ final class Housekeeping implements AutoCloseable {
         this.born = clock.instant();
     }
 
-    void start() {
+    /** Begins it. */
+    public void start() {
         thread.execute(this::makeReady);
     }
 

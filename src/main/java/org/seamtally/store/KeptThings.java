@@ -2,10 +2,7 @@ package org.seamtally.store;
 
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.arc.InjectableInstance;
-import io.quarkus.runtime.ShutdownEvent;
-import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
@@ -14,9 +11,9 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.seamtally.batch.KeptBatches;
 import org.seamtally.kept.IdempotencyKeys;
 
-/** What the service keeps, made when it starts. */
+/** What the service keeps, and where. */
 @ApplicationScoped
-public class KeptStart {
+public class KeptThings {
 
     @Produces
     @Singleton
@@ -34,19 +31,5 @@ public class KeptStart {
     @Singleton
     IdempotencyKeys keys(Sql sql) {
         return new SqlKeys(sql);
-    }
-
-    @Produces
-    @Singleton
-    Housekeeping housekeeping(Sql sql, KeptBatches batches) {
-        return new Housekeeping(sql, batches, () -> {}, InstantSource.system());
-    }
-
-    void started(@Observes StartupEvent event, Housekeeping housekeeping) {
-        housekeeping.start();
-    }
-
-    void stopped(@Observes ShutdownEvent event, Housekeeping housekeeping) {
-        housekeeping.close();
     }
 }

@@ -1,0 +1,76 @@
+package org.seamtally.api;
+
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.inject.Instance;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import java.time.InstantSource;
+import java.util.Optional;
+import java.util.UUID;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.seamtally.batch.Batches;
+import org.seamtally.batch.KeptBatches;
+import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.store.ChunkTasks;
+import org.seamtally.store.Housekeeping;
+import org.seamtally.store.Sql;
+import org.seamtally.wire.Engine;
+
+/** Puts batches together: where they are kept, who works on them, with what engine. */
+@ApplicationScoped
+public class BatchWork {
+
+    @Produces
+    @Singleton
+    Batches batches(KeptBatches kept, IdempotencyKeys keys, ChunkTasks hands, Engine engine) {
+        return new Batches(
+                kept,
+                keys,
+                hands,
+                units -> frame -> engine.jobLine(frame, units),
+                version(engine),
+                InstantSource.system(),
+                UUID::randomUUID);
+    }
+
+    /** @param batches what the tasks call, which itself tells them when there are more */
+    @Produces
+    @Singleton
+    ChunkTasks tasks(
+            Sql sql,
+            Instance<Batches> batches,
+            Engine engine,
+            @ConfigProperty(name = "seamtally.batch.workers") Optional<Integer> workers) {
+        return new ChunkTasks(
+                sql,
+                version(engine),
+                chunk -> batches.get().work(chunk),
+                workers.orElseGet(() -> Runtime.getRuntime().availableProcessors()),
+                UUID.randomUUID().toString(),
+                InstantSource.system());
+    }
+
+    @Produces
+    @Singleton
+    Housekeeping housekeeping(Sql sql, KeptBatches kept, ChunkTasks tasks) {
+        return new Housekeeping(sql, kept, tasks::start, InstantSource.system());
+    }
+
+    void started(@Observes StartupEvent event, Housekeeping housekeeping) {
+        housekeeping.start();
+    }
+
+    /** While the database can still be told what was ended and what was not. */
+    void stopping(@Observes ShutdownEvent event, Housekeeping housekeeping, ChunkTasks tasks) {
+        housekeeping.close();
+        tasks.close();
+    }
+
+    /** Figures of one batch come from one version of the engine with one catalogue. */
+    private static String version(Engine engine) {
+        return engine.identity().version() + " " + engine.identity().catalogue();
+    }
+}
