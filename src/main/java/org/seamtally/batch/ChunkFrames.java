@@ -59,6 +59,10 @@ final class ChunkFrames {
             for (int i = 0; i < count; i++) {
                 frames.add(readFrame(in));
             }
+            // the end is where the checksum is looked at
+            if (in.read() >= 0) {
+                throw new IOException("there is more than the frames");
+            }
             return frames;
         } catch (IOException e) {
             throw new IllegalStateException("a chunk that is damaged", e);
