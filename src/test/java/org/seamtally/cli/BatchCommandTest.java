@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -202,6 +203,63 @@ class BatchCommandTest {
         ResultOrigin origin = new ResultOrigin(
                 ResultOrigin.digest(jobs), "ndjson", null, format, "si", new Engine(ProgramVersion.text()).identity());
         return Json.mapper().writeValueAsBytes(origin);
+    }
+
+    /** A frame is the same frame in either form: its result differs by the line that it starts in, and by nothing else. */
+    @Test
+    void aTableGivesWhatItsRequestsGive() throws IOException {
+        Path table = directory.resolve("table");
+        assertEquals(0, batch(jobs(Form.NDJSON, 12, 0), "--out", out()).code());
+        assertEquals(0, batch(jobs(Form.CSV, 12, 0), "--out", table).code());
+        List<String> requests = Files.readAllLines(out());
+        List<String> rows = Files.readAllLines(table);
+        assertEquals(13, rows.size());
+        for (int i = 0; i < 13; i++) {
+            String line = "^\\{\"line\":[0-9]+,";
+            assertEquals(requests.get(i).replaceFirst(line, ""), rows.get(i).replaceFirst(line, ""));
+        }
+    }
+
+    /** A process of its own, killed outright while it writes. */
+    @Test
+    void killedOutrightAndGoneOnWithNothingIsLostOrDoubled() throws Exception {
+        Path jobs = jobs(Form.NDJSON, 400, 0.05);
+        Path whole = directory.resolve("whole");
+        assertEquals(BatchCommand.SOME_REFUSED, batch(jobs, "--out", whole).code());
+        byte[] expected = Files.readAllBytes(whole);
+        long seed = 8;
+        Random random = new Random(seed);
+        int kills = 0;
+        // where the machine is busy a run may be over before it is killed: that one does not count
+        for (int run = 0; run < 15 && kills < 3; run++) {
+            Files.deleteIfExists(out());
+            long at = 1 + random.nextInt(expected.length / 2);
+            Process process = shell(jobs, "--out", out(), "--workers", 2);
+            while (!process.waitFor(1, TimeUnit.MILLISECONDS) && (!Files.exists(out()) || Files.size(out()) < at)) {}
+            process.destroyForcibly().waitFor();
+            String where = "seed " + seed + ", run " + run + " killed at " + at;
+            kills += Files.exists(beside()) && Files.size(out()) < expected.length ? 1 : 0;
+            assertEquals(
+                    BatchCommand.SOME_REFUSED,
+                    batch(jobs, "--out", out(), "--resume").code(),
+                    where);
+            assertArrayEquals(expected, Files.readAllBytes(out()), where);
+        }
+        assertEquals(3, kills, "killed while they wrote, seed " + seed);
+    }
+
+    private Process shell(Object... words) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                Main.class.getName(),
+                "batch"));
+        Arrays.stream(words).map(Object::toString).forEach(command::add);
+        return new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .start();
     }
 
     @Test
