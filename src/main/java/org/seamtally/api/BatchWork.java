@@ -25,12 +25,12 @@ public class BatchWork {
 
     @Produces
     @Singleton
-    Batches batches(KeptBatches kept, IdempotencyKeys keys, ChunkTasks hands, Engine engine) {
+    Batches batches(KeptBatches kept, IdempotencyKeys keys, ChunkTasks hands, Engine engine, FrameCounters counters) {
         return new Batches(
                 kept,
                 keys,
                 hands,
-                units -> frame -> engine.jobLine(frame, units),
+                units -> counters.counted(FrameCounters.From.BATCH, frame -> engine.jobLine(frame, units)),
                 version(engine),
                 InstantSource.system(),
                 UUID::randomUUID);

@@ -6,8 +6,10 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import jakarta.ws.rs.core.Variant;
 import java.io.IOException;
 import java.io.InputStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -50,7 +52,11 @@ public class EstimatesResource {
     @Operation(
             operationId = "estimateFrame",
             summary = "Estimate a frame",
-            description = "The whole frame: per joint, per frame, for the order, and priced where prices are sent.")
+            description =
+                    "The whole frame: per joint, per frame, for the order, and priced where prices are sent. A job"
+                            + " file is taken too: application/x-ndjson, text/csv, or both parts of multipart/form-data; its"
+                            + " frames are answered in its order while it is read, as application/x-ndjson or text/csv, each with"
+                            + " its estimate or its problem, and a trailer ends them: an answer without it was cut.")
     @RequestBody(
             required = true,
             description = "The frame, the shop's settings and its prices.",
@@ -59,7 +65,14 @@ public class EstimatesResource {
             responseCode = "200",
             description = "The estimate.",
             content = @Content(schema = @Schema(implementation = FrameEstimateAnswer.class)))
-    public Response frameEstimate(InputStream body, @Context UriInfo uri) throws IOException {
+    public Response frameEstimate(InputStream body, @Context UriInfo uri, @Context Request request) throws IOException {
+        // where a path has bodies of several types, the framework picks by the body's and forgets what is to be
+        // answered
+        if (request.selectVariant(
+                        Variant.mediaTypes(MediaType.APPLICATION_JSON_TYPE).build())
+                == null) {
+            throw new ProblemException(Problems.report(Response.Status.NOT_ACCEPTABLE));
+        }
         return answer(body, uri, engine::frameEstimate);
     }
 

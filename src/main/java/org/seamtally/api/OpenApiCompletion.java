@@ -1,11 +1,14 @@
 package org.seamtally.api;
 
 import io.quarkus.smallrye.openapi.OpenApiFilter;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
@@ -17,6 +20,7 @@ import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
 import org.eclipse.microprofile.openapi.models.responses.APIResponse;
 import org.seamtally.quantity.UnitSystem;
+import org.seamtally.wire.JobSettingsRequest;
 
 /**
  * Completes the OpenAPI document with what no annotation says: ranges and units of what is sent, from the constraints
@@ -34,10 +38,41 @@ public class OpenApiCompletion implements OASFilter {
             new Problem("406", "NotAcceptable", "An answer in another media type was asked for."),
             new Problem("500", "Internal", "Something is wrong with the program."));
 
+    /** Problems that what is kept may bring besides, and whatever else is not to be had now. */
+    private static final List<Problem> KEPT = List.of(
+            new Problem("503", "Unavailable", "What is kept cannot be reached now, or too many streams are open."));
+
+    private static final List<Problem> ONE_KEPT =
+            List.of(new Problem("404", "NotFound", "There is no such thing, or no longer."));
+
+    private static final List<Problem> JOB_FILE =
+            List.of(new Problem("408", "TooSlow", "A line of the body took too long to arrive."));
+
+    private static final List<Problem> CONFLICT = List.of(new Problem(
+            "409",
+            "Conflict",
+            "A request with the same Idempotency-Key is under way; or results are asked for in units that another version of"
+                    + " the engine would have to work out."));
+
+    /** Operations whose answers hold no quantities, or those of the units that were asked for before. */
+    private static final Set<String> WITHOUT_UNITS =
+            Set.of("listBatches", "readBatch", "watchBatch", "readBatchRefusals", "summarizeBatch", "deleteBatch");
+
+    private static final Set<String> JOB_FILES = Set.of("estimateFrame", "createBatch");
+
+    private static final Set<String> CONFLICTS = Set.of("createBatch", "readBatchResults");
+
     /** Problems that a body may bring besides. */
     private static final List<Problem> BODY = List.of(
-            new Problem("413", "TooLarge", "The body is larger than " + (Body.LARGEST >> 20) + " MiB."),
-            new Problem("415", "UnsupportedMediaType", "The body is not sent as application/json."),
+            new Problem(
+                    "413",
+                    "TooLarge",
+                    "The JSON body is larger than " + (Body.LARGEST >> 20)
+                            + " MiB, or a job file's settings than 1 MiB."),
+            new Problem(
+                    "415",
+                    "UnsupportedMediaType",
+                    "The body's media type is none of those that are taken, or its charset is not UTF-8."),
             new Problem("422", "Invalid", "The body cannot be worked with: everything found wrong, by path."));
 
     private record Problem(String status, String name, String description) {}
@@ -51,16 +86,29 @@ public class OpenApiCompletion implements OASFilter {
         schemas.putAll(RequestSchemas.of(Arrays.stream(RequestBodies.values())
                 .<Class<?>>map(RequestBodies::request)
                 .toList()));
+        schemas.putAll(RequestSchemas.of(List.of(JobSettingsRequest.class)));
+        document.getComponents().setSchemas(schemas);
+        JobFileDocument.complete(document);
+        schemas = new TreeMap<>(document.getComponents().getSchemas());
         schemas.values().forEach(OpenApiCompletion::leaveReferencesAlone);
         schemas.replaceAll((name, schema) -> inOrder(schema));
         document.getComponents().setSchemas(schemas);
         document.getComponents().addParameter(UNITS, units());
-        ANY.forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
-        BODY.forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
+        Stream.of(ANY, BODY, KEPT, ONE_KEPT, JOB_FILE, CONFLICT)
+                .flatMap(List::stream)
+                .forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
+        document.getComponents()
+                .getResponses()
+                .get("Unavailable")
+                .addHeader(
+                        "Retry-After",
+                        OASFactory.createHeader()
+                                .description("Seconds after which to ask again.")
+                                .schema(OASFactory.createSchema().addType(SchemaType.INTEGER)));
         document.getPaths()
                 .getPathItems()
                 .values()
-                .forEach(path -> path.getOperations().forEach(OpenApiCompletion::complete));
+                .forEach(path -> path.getOperations().values().forEach(OpenApiCompletion::complete));
         // nobody is asked who he is: the service answers to its own machine alone
         document.setSecurity(List.of());
         for (RequestBodies body : RequestBodies.values()) {
@@ -113,14 +161,24 @@ public class OpenApiCompletion implements OASFilter {
                                         .schema(OASFactory.createSchema().ref("#/components/schemas/ProblemReport"))));
     }
 
-    private static void complete(PathItem.HttpMethod method, Operation operation) {
-        operation.addParameter(OASFactory.createParameter().ref("#/components/parameters/" + UNITS));
+    private static void complete(Operation operation) {
+        String id = operation.getOperationId();
+        if (!WITHOUT_UNITS.contains(id)) {
+            operation.addParameter(OASFactory.createParameter().ref("#/components/parameters/" + UNITS));
+        }
         Map<String, APIResponse> responses =
                 new TreeMap<>(operation.getResponses().getAPIResponses());
-        ANY.forEach(problem -> responses.put(problem.status, reference(problem)));
-        if (operation.getRequestBody() != null) {
-            BODY.forEach(problem -> responses.put(problem.status, reference(problem)));
-        }
+        boolean kept = operation.getTags().contains("batches");
+        boolean oneKept = kept
+                && operation.getParameters() != null
+                && operation.getParameters().stream().anyMatch(parameter -> "id".equals(parameter.getName()));
+        List<List<Problem>> problems = new ArrayList<>(List.of(ANY));
+        problems.add(operation.getRequestBody() == null ? List.of() : BODY);
+        problems.add(kept || JOB_FILES.contains(id) ? KEPT : List.of());
+        problems.add(oneKept ? ONE_KEPT : List.of());
+        problems.add(JOB_FILES.contains(id) ? JOB_FILE : List.of());
+        problems.add(CONFLICTS.contains(id) ? CONFLICT : List.of());
+        problems.stream().flatMap(List::stream).forEach(problem -> responses.put(problem.status, reference(problem)));
         operation.getResponses().setAPIResponses(new LinkedHashMap<>(responses));
     }
 

@@ -17,13 +17,19 @@ import java.util.Set;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
+import org.seamtally.kept.UnavailableException;
 import org.seamtally.wire.ProblemReport;
+import org.seamtally.wire.RefusedException;
 
 /** Turns whatever went wrong into problem details. */
 public class Problems {
 
     /** The media type of problem details: RFC 9457. */
     static final String MEDIA_TYPE = "application/problem+json";
+
+    // a database that is restarted is back within seconds; asking more often than the pool gives up on it tells nothing
+    // new
+    private static final int RETRY_AFTER_S = 5;
 
     private static final Logger LOG = Logger.getLogger(Problems.class);
 
@@ -42,13 +48,33 @@ public class Problems {
 
     /** 413: the body is larger than is taken. */
     static ProblemReport tooLargeReport() {
-        return ProblemReport.of(
-                413, "too-large", "The body is too large.", "At most " + (Body.LARGEST >> 20) + " MiB are taken.");
+        return tooLarge("At most " + (Body.LARGEST >> 20) + " MiB are taken.");
+    }
+
+    /** 413, saying what is taken. */
+    static ProblemReport tooLarge(String detail) {
+        return ProblemReport.of(413, "too-large", "The body is too large.", detail);
+    }
+
+    /** 415. @param detail what is taken; null where the document says it all */
+    static ProblemReport unsupportedMediaType(String detail) {
+        ProblemReport plain = report(Response.Status.UNSUPPORTED_MEDIA_TYPE);
+        return new ProblemReport(plain.type(), plain.title(), plain.status(), detail, null);
+    }
+
+    /** 404: there is no such thing kept. */
+    static ProblemException notFound() {
+        return new ProblemException(report(Response.Status.NOT_FOUND));
     }
 
     @ServerExceptionMapper
     Response problem(ProblemException e) {
-        return response(e.problem());
+        Response answer = response(e.problem());
+        return answer.getStatus() == Response.Status.SERVICE_UNAVAILABLE.getStatusCode()
+                ? Response.fromResponse(answer)
+                        .header(HttpHeaders.RETRY_AFTER, RETRY_AFTER_S)
+                        .build()
+                : answer;
     }
 
     @ServerExceptionMapper
@@ -57,6 +83,40 @@ public class Problems {
         return Response.fromResponse(response(tooLargeReport()))
                 .header("Connection", "close")
                 .build();
+    }
+
+    @ServerExceptionMapper
+    Response nothingMore(NothingMoreException e) {
+        return Response.noContent().build();
+    }
+
+    /** What is kept cannot be reached. */
+    @ServerExceptionMapper
+    Response unavailable(UnavailableException e) {
+        LOG.warn("what is kept cannot be reached: " + e.getMessage());
+        return problem(new ProblemException(
+                ProblemReport.of(503, "unavailable", "What is kept cannot be reached now.", e.getMessage())));
+    }
+
+    /** A job file of which nothing can be made. */
+    @ServerExceptionMapper
+    Response refused(RefusedException e) {
+        return response(e.problem());
+    }
+
+    @ServerExceptionMapper
+    Response malformed(Multipart.MalformedException e) {
+        return response(ProblemReport.of(
+                400, "not-multipart", "The body is not multipart/form-data.", "It is none: " + e.getMessage() + "."));
+    }
+
+    @ServerExceptionMapper
+    Response tooSlow(StreamBody.TooSlowException e) {
+        return response(ProblemReport.of(
+                408,
+                "too-slow",
+                "The body came too slowly.",
+                "A line may take " + StreamBody.LONGEST_WAIT.toMinutes() + " minutes to arrive."));
     }
 
     /** The client went away, or its body broke off; an answer that cannot be written is our own fault. */

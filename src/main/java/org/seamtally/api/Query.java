@@ -4,16 +4,45 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.UUID;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.ProblemReport;
 
-/** The query parameters: units, and no other. */
+/** A request's query parameters: those that its endpoint takes, each at most once, and no other. */
 final class Query {
 
-    private static final List<String> UNITS =
+    /** Items of a list where no limit is asked for. */
+    static final int USUAL_LIMIT = 20;
+
+    /** Most items of a list: a page to be read, not a file to be fetched. */
+    static final int GREATEST_LIMIT = 100;
+
+    private static final String UNITS = "units";
+    private static final String LIMIT = "limit";
+    private static final String AFTER = "after";
+
+    private static final List<String> SYSTEMS =
             Arrays.stream(UnitSystem.values()).map(UnitSystem::word).toList();
 
-    private Query() {}
+    private final MultivaluedMap<String, String> parameters;
+
+    private Query(UriInfo uri, String... taken) {
+        parameters = uri.getQueryParameters();
+        Set<String> names = Set.of(taken);
+        for (String name : parameters.keySet()) {
+            if (!names.contains(name)) {
+                throw new ProblemException(
+                        ProblemReport.badQuery(name, parameters.getFirst(name), List.of(leftOut(taken))));
+            }
+        }
+    }
+
+    private static String leftOut(String... taken) {
+        return taken.length == 0
+                ? "left out: none is taken"
+                : "left out: " + String.join(" and ", taken) + (taken.length == 1 ? " alone is taken" : " are taken");
+    }
 
     /**
      * The units asked for; SI where none are.
@@ -21,17 +50,58 @@ final class Query {
      * @throws ProblemException 400 for another word or another parameter
      */
     static UnitSystem units(UriInfo uri) {
-        MultivaluedMap<String, String> parameters = uri.getQueryParameters();
-        for (String name : parameters.keySet()) {
-            if (!name.equals("units")) {
-                throw new ProblemException(ProblemReport.badQuery(
-                        name, parameters.getFirst(name), List.of("left out: units alone is taken")));
-            }
+        UnitSystem asked = unitsOrNull(uri);
+        return asked == null ? UnitSystem.SI : asked;
+    }
+
+    /** The units asked for; null where none are. */
+    static UnitSystem unitsOrNull(UriInfo uri) {
+        String word = new Query(uri, UNITS).one(UNITS, SYSTEMS);
+        if (word != null && !SYSTEMS.contains(word)) {
+            throw new ProblemException(ProblemReport.badQuery(UNITS, word, SYSTEMS));
         }
-        List<String> given = parameters.getOrDefault("units", List.of(UnitSystem.SI.word()));
-        if (given.size() != 1 || !UNITS.contains(given.get(0))) {
-            throw new ProblemException(ProblemReport.badQuery("units", String.join(",", given), UNITS));
+        return word == null ? null : UnitSystem.of(word);
+    }
+
+    /** @throws ProblemException 400 for any parameter */
+    static void none(UriInfo uri) {
+        new Query(uri);
+    }
+
+    /**
+     * A stretch of a list.
+     *
+     * @param limit items at most
+     * @param after the item that stands before it; null for the list's start
+     */
+    record Stretch(int limit, UUID after) {}
+
+    /**
+     * The stretch of a list that is asked for.
+     *
+     * @throws ProblemException 400 for what is none or another parameter
+     */
+    static Stretch stretch(UriInfo uri) {
+        Query query = new Query(uri, LIMIT, AFTER);
+        List<String> limits = List.of("a whole number from 1 to " + GREATEST_LIMIT);
+        String limit = query.one(LIMIT, limits);
+        if (limit != null && !limit.matches("[1-9][0-9]?|" + GREATEST_LIMIT)) {
+            throw new ProblemException(ProblemReport.badQuery(LIMIT, limit, limits));
         }
-        return UnitSystem.of(given.get(0));
+        List<String> afters = List.of("an id out of the list");
+        String after = query.one(AFTER, afters);
+        UUID id = after == null ? null : Ids.of(after);
+        if (after != null && id == null) {
+            throw new ProblemException(ProblemReport.badQuery(AFTER, after, afters));
+        }
+        return new Stretch(limit == null ? USUAL_LIMIT : Integer.parseInt(limit), id);
+    }
+
+    private String one(String name, List<String> taken) {
+        List<String> given = parameters.getOrDefault(name, List.of());
+        if (given.size() > 1) {
+            throw new ProblemException(ProblemReport.badQuery(name, String.join(",", given), taken));
+        }
+        return given.isEmpty() ? null : given.get(0);
     }
 }

@@ -38,7 +38,7 @@ public class SameMachine {
             refuse(context, "foreign-origin", "Pages of other origins may not ask here.");
         } else if ("cross-site".equalsIgnoreCase(request.getHeader("Sec-Fetch-Site"))) {
             refuse(context, "foreign-origin", "Pages of other sites may not ask here.");
-        } else if (declaredLength(request) > Body.LARGEST) {
+        } else if (!JobFileRequests.isOne(request) && declaredLength(request) > Body.LARGEST) {
             context.response().putHeader("Connection", "close");
             hangUpSoon(context);
             answer(context, Problems.tooLargeReport());

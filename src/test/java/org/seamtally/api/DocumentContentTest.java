@@ -56,31 +56,90 @@ class DocumentContentTest {
         assertEquals(List.of(), silent);
     }
 
+    /** What an operation takes and may answer besides what all do. */
+    private record Due(List<String> parameters, String answer, String... statuses) {}
+
+    private static final Due ESTIMATE = new Due(List.of("units"), "200", "413", "415", "422");
+    private static final Due CATALOGUE = new Due(List.of("units"), "200");
+
+    private static final Map<String, Due> OTHERS = Map.of(
+            "estimateFrame", new Due(List.of("units"), "200", "408", "413", "415", "422", "503"),
+            "createBatch",
+                    new Due(List.of("Idempotency-Key", "units"), "202", "408", "409", "413", "415", "422", "503"),
+            "listBatches", new Due(List.of("limit", "after"), "200", "503"),
+            "readBatch", new Due(List.of("id"), "200", "404", "503"),
+            "watchBatch", new Due(List.of("id", "Last-Event-ID"), "200", "204", "404", "503"),
+            "readBatchResults", new Due(List.of("id", "units"), "200", "404", "409", "503"),
+            "readBatchRefusals", new Due(List.of("id"), "200", "404", "503"),
+            "summarizeBatch", new Due(List.of("id"), "200", "404", "503"),
+            "deleteBatch", new Due(List.of("id"), "202", "204", "404", "503"));
+
+    private static Due due(Document.Operation operation) {
+        Due other = OTHERS.get(operation.node().path("operationId").asText());
+        return other != null ? other : operation.method().equals("post") ? ESTIMATE : CATALOGUE;
+    }
+
     @Test
-    void everyOperationTakesUnitsAndListsItsProblems() {
-        assertEquals(7 + 6, document.operations().size(), "a new endpoint is looked at here, and in its tests");
+    void everyOperationListsItsParametersAndItsProblems() {
+        assertEquals(7 + 6 + 8, document.operations().size(), "a new endpoint is looked at here, and in its tests");
         for (Document.Operation operation : document.operations()) {
+            Due due = due(operation);
             List<String> parameters = new ArrayList<>();
-            operation
-                    .node()
-                    .path("parameters")
-                    .forEach(parameter -> parameters.add(
-                            document.resolved(parameter).path("name").asText()));
-            assertEquals(List.of("units"), parameters, operation.path());
-            Set<String> expected = new TreeSet<>(List.of("200", "400", "403", "406", "500"));
-            if (operation.method().equals("post")) {
-                expected.addAll(List.of("413", "415", "422"));
-            }
+            operation.node().path("parameters").forEach(parameter -> {
+                JsonNode resolved = document.resolved(parameter);
+                parameters.add(resolved.path("name").asText());
+                assertFalse(resolved.path("description").asText().isBlank(), resolved.toString());
+            });
+            assertEquals(due.parameters(), parameters, operation.path());
+            Set<String> expected = new TreeSet<>(List.of(due.answer(), "400", "403", "406", "500"));
+            expected.addAll(List.of(due.statuses()));
             Set<String> statuses = new TreeSet<>();
             operation.node().path("responses").properties().forEach(response -> {
                 statuses.add(response.getKey());
                 JsonNode content = document.resolved(response.getValue()).path("content");
-                String type = response.getKey().equals("200") ? "application/json" : "application/problem+json";
-                assertEquals(1, content.size(), operation.path() + " " + response.getKey());
-                assertFalse(content.path(type).path("schema").isEmpty(), operation.path() + " " + response.getKey());
+                String where = operation.path() + " " + response.getKey();
+                if (response.getKey().startsWith("2")) {
+                    assertEquals(response.getKey().equals("204"), content.isEmpty(), where);
+                    content.forEach(type -> assertFalse(type.path("schema").isEmpty(), where));
+                } else {
+                    assertEquals(1, content.size(), where);
+                    assertFalse(
+                            content.path("application/problem+json")
+                                    .path("schema")
+                                    .isEmpty(),
+                            where);
+                }
             });
             assertEquals(expected, statuses, operation.path());
         }
+    }
+
+    @Test
+    void jobFilesAndTheirResultsAreDocumentedWhereverTheyPass() {
+        for (String path : List.of("/v1/frame-estimates", "/v1/batches")) {
+            JsonNode bodies = document.root().path("paths").path(path).at("/post/requestBody/content");
+            for (String type : List.of("application/x-ndjson", "text/csv")) {
+                assertFalse(bodies.path(type).path("examples").isEmpty(), path + " " + type);
+            }
+            assertEquals(
+                    "#/components/schemas/JobSettingsRequest",
+                    bodies.path("multipart/form-data")
+                            .at("/schema/properties/settings/$ref")
+                            .asText());
+        }
+        for (String results : List.of(
+                "/paths/~1v1~1frame-estimates/post/responses/200/content",
+                "/paths/~1v1~1batches~1{id}~1results/get/responses/200/content")) {
+            JsonNode content = document.root().at(results);
+            assertEquals(
+                    2, content.path("application/x-ndjson").at("/schema/oneOf").size(), results);
+            assertTrue(content.has("text/csv"), results);
+        }
+        assertTrue(
+                document.root().at("/components/responses/Unavailable/headers").has("Retry-After"));
+        assertTrue(document.root()
+                .at("/paths/~1v1~1batches/post/responses/202/headers")
+                .has("Location"));
     }
 
     @Test
@@ -94,7 +153,7 @@ class DocumentContentTest {
     void everyBodyIsListedOnceAndBringsExamples() throws IOException {
         Map<String, String> documented = new TreeMap<>();
         document.operations().stream()
-                .filter(operation -> operation.method().equals("post"))
+                .filter(operation -> !operation.body().isMissingNode())
                 .forEach(operation -> {
                     documented.put(
                             operation.path(),
