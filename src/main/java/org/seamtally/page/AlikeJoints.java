@@ -16,6 +16,8 @@ import org.seamtally.wire.JointAnswer;
  */
 record AlikeJoints(String marks, long count, Row row) {
 
+    private static final int LONGEST_IN_COLUMN = 60;
+
     /** A frame's joints in the order sent, each with the first that is like it. */
     static List<AlikeJoints> of(List<JointAnswer> joints, Function<JointAnswer, Row> told) {
         Map<Row, List<JointAnswer>> alike = new LinkedHashMap<>();
@@ -28,6 +30,11 @@ record AlikeJoints(String marks, long count, Row row) {
                 same.stream().mapToLong(JointAnswer::count).sum(),
                 row)));
         return rows;
+    }
+
+    /** Whether the marks take a row of their own, above what is told of them: they would fill a narrow column. */
+    boolean manyMarks() {
+        return marks.length() > LONGEST_IN_COLUMN;
     }
 
     private static String mark(JointAnswer joint) {

@@ -32,6 +32,9 @@ public class QuotePrinter {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PdfRendererBuilder builder = new PdfRendererBuilder();
         typeface.addTo(builder);
+        Bidirectional.addTo(builder);
+        // a box for a letter that the typeface lacks
+        builder.useReplacementText("\u25a1");
         // nothing is fetched: a quote's text is its users' own
         builder.useUriResolver((base, uri) -> null);
         builder.withHtmlContent(html, null);
