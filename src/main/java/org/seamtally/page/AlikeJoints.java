@@ -33,7 +33,7 @@ record AlikeJoints(String marks, long count, Row row) {
     }
 
     /** Whether the marks take a row of their own, above what is told of them: they would fill a narrow column. */
-    boolean manyMarks() {
+    public boolean manyMarks() {
         return marks.length() > LONGEST_IN_COLUMN;
     }
 
