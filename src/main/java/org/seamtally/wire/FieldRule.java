@@ -57,7 +57,7 @@ public record FieldRule(
     }
 
     /** The same with the fields of its parts in their place. */
-    static List<FieldRule> deep(Class<?> type) {
+    public static List<FieldRule> deep(Class<?> type) {
         List<FieldRule> all = new ArrayList<>();
         eachDeep(type, (rule, field) -> all.add(rule));
         return all;

@@ -1,0 +1,113 @@
+// What an estimate says of the whole frame: price, what it takes, cautions, assumptions.
+
+import { html, nothing, render } from "/_static/lit-html/lit-html.js";
+import { duration, money, number, percent, quantity, unit } from "./figures.js";
+import { capital } from "./rules.js";
+
+const $ = (id) => document.getElementById(id);
+
+export function drawPrice(answer, stale) {
+  const cost = answer?.cost;
+  render(
+    html`${stale ? html`<p class="stale">As it was before: ${stale}</p>` : nothing}
+    ${cost
+      ? html`<p class="total"><span class="amount">${money(cost.total)}</span> <span class="code">${cost.currency}</span></p>
+          <p class="of">${cost.heading ? `${cost.heading}, ` : ""}${number(answer.quantity)} ${answer.quantity === 1 ? "frame" : "frames"}${answer.quantity === 1 ? "" : html`; ${money(cost.perFrame)} each`}</p>
+          <table class="lines">
+            <tbody>
+              ${cost.lines.map(
+                (line) => html`<tr><th scope="row">${line.item}</th><td>${line.rate ? rate(line.rate) : ""}</td><td class="amount">${money(line.amount)}</td></tr>`,
+              )}
+            </tbody>
+          </table>`
+      : answer
+        ? html`<p class="of">No prices are given, so there is no price. They stand under “How it is welded and priced”.</p>`
+        : html`<p class="of">Type a joint, or start from an example.</p>`}`,
+    $("price-body"),
+  );
+}
+
+/** A share as per cent, a price by a unit as it stands. */
+function rate(text) {
+  return text.includes("/") ? text : percent(Number(text)).replace(".0", "");
+}
+
+export function drawTotals(answer) {
+  if (!answer) {
+    render(nothing, $("totals"));
+    return;
+  }
+  const { perFrame: one, forQuantity: all } = answer;
+  const rows = [
+    ["Seam", quantity(one.seam.length), quantity(all.seam.length)],
+    ["Deposit", quantity(one.seam.depositVolume), quantity(all.seam.depositVolume)],
+    ["Filler consumed", quantity(one.filler.consumed), quantity(all.filler.consumed)],
+    ["Rods", number(one.filler.rods), number(all.filler.rods)],
+    ["Arc, tacks included", duration(one.labour.arc), duration(all.labour.arc)],
+    ["Handling", duration(one.labour.handling), duration(all.labour.handling)],
+    ["Fit-up", duration(one.labour.fitUp), duration(all.labour.fitUp)],
+    ["Set-up", duration(one.labour.setUp), duration(all.labour.setUp)],
+    ["Preheating", duration(one.labour.preheat), duration(all.labour.preheat)],
+    ["Labour", duration(one.labour.total), duration(all.labour.total)],
+    ["Gas", quantity(one.gas.total), quantity(all.gas.total)],
+    ["of it start surge", quantity(one.gas.startSurge), quantity(all.gas.startSurge)],
+    ["Arc starts", number(one.gas.starts), number(all.gas.starts)],
+    ["Electricity for the arc", quantity(one.arc.energy), quantity(all.arc.energy)],
+    ["Preheat supplied", quantity(one.preheat.energy), quantity(all.preheat.energy)],
+  ];
+  render(
+    html`<table class="figures">
+      <thead><tr><th scope="col">Work and material</th><th scope="col">A frame</th><th scope="col">The order</th></tr></thead>
+      <tbody>${rows.map(([name, each, order]) => html`<tr><th scope="row">${name}</th><td>${each}</td><td>${order}</td></tr>`)}</tbody>
+    </table>`,
+    $("totals"),
+  );
+}
+
+/** Cautions of the joints first, alike ones together, then those of the quote. */
+export function gathered(answer) {
+  const byText = new Map();
+  for (const joint of answer.joints) {
+    for (const caution of joint.cautions) {
+      const found = byText.get(caution.text);
+      if (found) found.joints.push(joint.mark);
+      else byText.set(caution.text, { ...caution, joints: [joint.mark] });
+    }
+  }
+  return [...byText.values(), ...answer.cautions.map((caution) => ({ ...caution, joints: [] }))];
+}
+
+export function drawCautions(answer) {
+  const list = answer ? gathered(answer) : [];
+  render(
+    list.length === 0
+      ? html`<p class="of">None yet.</p>`
+      : html`<ul>${list.map((caution) => html`<li>${caution.joints.length > 0 ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}</li>`)}</ul>`,
+    $("cautions"),
+  );
+}
+
+export function drawAssumptions(answer) {
+  render(
+    !answer || answer.assumptions.length === 0
+      ? html`<p class="of">Nothing yet.</p>`
+      : html`<dl>
+          ${answer.assumptions.map(
+            (one) => html`<dt>${words(one.path)} <b>${one.value}</b>${one.joints && one.joints.length < answer.joints.length ? html` <span class="for">${one.joints.join(", ")}</span>` : nothing}</dt>
+              <dd>${one.because}</dd>`,
+          )}
+        </dl>`,
+    $("assumptions"),
+  );
+}
+
+function words(path) {
+  return capital(
+    path
+      .replace(/^frame\.joints\[\*\]\./, "")
+      .replaceAll(".", " ")
+      .replaceAll(/([a-z])([A-Z])/g, (_, before, after) => before + " " + after.toLowerCase()),
+  );
+}
+
+export { unit };

@@ -1,0 +1,134 @@
+// Forms drawn from the rules of their fields. Values are text as typed; what is assumed for a blank stands under it.
+
+import { Whole } from "./job.js";
+import { capital, label, range, settled, unitOfBareNumber } from "./rules.js";
+
+const MOST_IN_A_LIST = 40;
+let forms = 0;
+
+export class Form {
+  #element;
+  #fields = new Map();
+  #values;
+  #prefix;
+  #changed;
+  #system = () => "si";
+
+  /**
+   * @param rules the fields, drawn in their order
+   * @param values texts by path, which is prefix + field; written to as one types
+   * @param changed called after each change with the path
+   */
+  constructor(element, { rules, values, prefix = "", changed, system }) {
+    this.#element = element;
+    this.#values = values;
+    this.#prefix = prefix;
+    this.#changed = changed;
+    this.#system = system;
+    const form = `form-${++forms}`;
+    element.replaceChildren(...rules.map((rule, i) => this.#field(rule, `${form}-${i}`)));
+  }
+
+  #field(rule, id) {
+    const path = this.#prefix + rule.field;
+    const box = document.createElement("div");
+    box.className = "field";
+    const name = document.createElement("label");
+    name.htmlFor = id;
+    name.textContent = capital(label(rule.field));
+    if (rule.needed) name.append(" (needed)");
+    const control = this.#control(rule, path, id);
+    control.id = id;
+    control.dataset.path = path;
+    const hint = note("hint", `${id}-hint`);
+    hint.textContent = [rule.description, range(rule)].filter(Boolean).join(" ");
+    const assumed = note("assumed", `${id}-assumed`);
+    const error = note("error", `${id}-error`);
+    control.setAttribute("aria-describedby", `${error.id} ${assumed.id} ${hint.id}`);
+    box.append(name, control, error, assumed, hint);
+    this.#fields.set(path, { rule, control, hint, assumed, error });
+    return box;
+  }
+
+  #control(rule, path, id) {
+    const value = this.#values.get(path) ?? "";
+    const words = rule.holds === "true-or-false" ? ["yes", "no"] : rule.words;
+    if (words && words.length <= MOST_IN_A_LIST) {
+      const select = document.createElement("select");
+      select.append(new Option("", ""), ...words.map((word) => new Option(word, word)));
+      if (value !== "" && !words.includes(String(value))) select.append(new Option(String(value), String(value)));
+      select.value = String(value);
+      select.addEventListener("change", () => this.#set(path, select.value));
+      return select;
+    }
+    const input = document.createElement("input");
+    input.type = "text";
+    input.autocomplete = "off";
+    input.spellcheck = rule.holds === "text";
+    input.value = String(value);
+    input.readOnly = value instanceof Whole;
+    if (words) {
+      const list = document.createElement("datalist");
+      list.id = `${id}-words`;
+      list.append(...words.map((word) => new Option(word, word)));
+      this.#element.after(list);
+      input.setAttribute("list", list.id);
+    }
+    input.addEventListener("input", () => this.#set(path, settled(input.value, rule, this.#system())));
+    input.addEventListener("change", () => {
+      input.value = settled(input.value, rule, this.#system());
+      this.#set(path, input.value);
+    });
+    return input;
+  }
+
+  #set(path, text) {
+    if (this.#values.get(path) instanceof Whole && text === String(this.#values.get(path))) return;
+    if (text === "") this.#values.delete(path);
+    else this.#values.set(path, text);
+    this.#changed(path);
+  }
+
+  /** Shows what the service assumed for what is blank. @param assumed {value, because} by path */
+  setAssumed(assumed) {
+    for (const [path, field] of this.#fields) {
+      const found = this.#values.has(path) ? undefined : assumed.get(path);
+      const text = found ? `assumed ${found.value}` : this.#unitHint(field, path);
+      if (field.assumed.textContent !== text) field.assumed.textContent = text;
+      field.assumed.title = found?.because ?? "";
+    }
+  }
+
+  #unitHint({ rule }, path) {
+    if (this.#values.has(path)) return "";
+    const unit = unitOfBareNumber(rule, this.#system());
+    return unit ? `in ${unit.replace(/^\//, "money per ")}` : "";
+  }
+
+  /** @param errors messages by path; @return paths that have no field here */
+  setErrors(errors) {
+    for (const [path, field] of this.#fields) {
+      const text = (errors.get(path) ?? []).join("; ");
+      if (field.error.textContent !== text) field.error.textContent = text;
+      if (text) field.control.setAttribute("aria-invalid", "true");
+      else field.control.removeAttribute("aria-invalid");
+    }
+  }
+
+  has(path) {
+    return this.#fields.has(path);
+  }
+
+  focus(path) {
+    const control = this.#fields.get(path)?.control;
+    control?.closest("details")?.setAttribute("open", "");
+    control?.focus();
+  }
+}
+
+function note(kind, id) {
+  const element = document.createElement("small");
+  element.className = kind;
+  element.id = id;
+  return element;
+}

@@ -1,0 +1,204 @@
+// The joint in hand: its figures, its cautions, the steel review beside it, and what it sets for itself.
+
+import { html, nothing, render } from "/_static/lit-html/lit-html.js";
+import { Form } from "./fields.js";
+import { duration, number, percent, quantity } from "./figures.js";
+import { written } from "./job.js";
+import { capital, isCommon, kinds, label } from "./rules.js";
+import { ask, Problem } from "./service.js";
+
+const STILL_MS = 250;
+
+export class JointInHand {
+  #element;
+  #page;
+  #figures;
+  #review;
+  #own;
+  #picture;
+  #form = null;
+  #shownRow = null;
+  #asking = null;
+  #timer;
+
+  constructor(element, page) {
+    this.#element = element;
+    this.#page = page;
+    this.#figures = document.createElement("div");
+    this.#picture = document.createElement("div");
+    this.#picture.id = "seam-picture";
+    this.#picture.className = "picture";
+    this.#review = document.createElement("div");
+    this.#review.className = "review";
+    this.#own = document.createElement("details");
+    this.#own.className = "setting own";
+    element.append(this.#figures, this.#picture, this.#review, this.#own);
+  }
+
+  /** Another joint, or other units. */
+  show() {
+    this.#drawOwn();
+    this.answered();
+  }
+
+  /** A new answer for the joint that is shown. */
+  answered() {
+    const answer = this.#page.answer();
+    this.#element.parentElement.hidden = !answer && !this.#page.job().joints[this.#page.row()];
+    this.#drawFigures(answer);
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#drawReview(answer), STILL_MS);
+  }
+
+  #drawFigures(answer) {
+    document.getElementById("joint-title").textContent = answer ? `Joint ${answer.mark}` : "The joint in hand";
+    const { seam, filler, arc, gas } = answer ?? {};
+    const figures = answer && [
+      ["kind", answer.kind],
+      ["seam", quantity(seam.length)],
+      ["dihedral angle", seam.dihedralAngle ? `${number(seam.dihedralAngle.least.value)} to ${quantity(seam.dihedralAngle.greatest)}` : "–"],
+      ["mean section", quantity(seam.meanSection)],
+      ["deposit", quantity(seam.depositVolume)],
+      ["least throat", quantity(seam.leastThroat)],
+      ["groove", seam.grooveShare === undefined ? "–" : percent(seam.grooveShare)],
+      ["filler", quantity(filler.consumed)],
+      ["rods", number(filler.rods)],
+      ["current", quantity(arc.current)],
+      ["arc", duration(arc.time)],
+      ["travel speed", quantity(arc.travelSpeed)],
+      ["heat input", quantity(arc.heatInput)],
+      ["gas", quantity(gas.total)],
+      ["starts", number(gas.starts)],
+    ];
+    render(
+      answer
+        ? html`<dl class="strip">${figures.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>
+            ${answer.cautions.length > 0
+              ? html`<ul class="cautions">${answer.cautions.map((caution) => html`<li>${caution.text}</li>`)}</ul>`
+              : nothing}`
+        : html`<p class="of">Its figures come as soon as its sizes are there.</p>`,
+      this.#figures,
+    );
+  }
+
+  async #drawReview(answer) {
+    this.#asking?.abort();
+    if (!answer) {
+      render(nothing, this.#review);
+      return;
+    }
+    this.#asking = new AbortController();
+    try {
+      const review = await ask("POST", `/v1/steel-reviews?units=${this.#page.system()}`, {
+        body: this.#reviewRequest(answer),
+        signal: this.#asking.signal,
+      });
+      this.#paintReview(review);
+    } catch (fault) {
+      if (fault.name === "AbortError") return;
+      if (!(fault instanceof Problem)) throw fault;
+      render(html`<h3>Steel</h3><p class="of">No review: ${fault.message}</p>`, this.#review);
+    }
+  }
+
+  /** The joint's steel, its own filler and those of the catalogue that are usual beside it. */
+  #reviewRequest(answer) {
+    const job = this.#page.job();
+    const joint = job.joints[this.#page.row()];
+    const given = (path) => joint.get(path) ?? job.settings.get(path);
+    const value = (path) => {
+      const found = given(path);
+      return found && typeof found === "object" ? found.value : found;
+    };
+    const walls = [...joint].filter(([field]) => /(wall|thickness|depth)$/.test(field)).map(([, text]) => text);
+    const number = (text) => (text === undefined ? undefined : Number(text));
+    const fillers = [value("filler.classification"), "ER70S-2", "ER80S-D2", "ER70S-6"].filter(
+      (filler, i, all) => filler && all.indexOf(filler) === i,
+    );
+    const shown = (q) => (q ? `${q.value} ${q.unit}` : undefined);
+    return written(
+      stripped({
+        base: value("steel.base"),
+        wall: thickest(walls),
+        dilution: number(value("steel.dilution")),
+        fillers: fillers.slice(0, 4),
+        arc: stripped({
+          current: shown(answer.arc.current),
+          voltage: value("arc.voltage"),
+          travelSpeed: shown(answer.arc.travelSpeed),
+        }),
+        hydrogen: value("steel.hydrogen"),
+        restraint: value("steel.restraint"),
+      }),
+    );
+  }
+
+  #paintReview(review) {
+    const base = review.base;
+    const hardness = base.hardness;
+    render(
+      html`<h3>Steel review: ${base.name}</h3>
+        <p class="of">Beside the seam ${number(Math.min(hardness.maynier.value, hardness.yurioka.value))} to
+          ${number(Math.max(hardness.maynier.value, hardness.yurioka.value))} HV; cools from 800 to 500 °C in ${quantity(base.cooling.t85)};
+          ${base.carbonEquivalents.map((ce) => `${ce.symbol} ${ce.value.toFixed(2)}${ce.insideRange ? "" : " (outside its range)"}`).join(", ")}.</p>
+        <div class="scroll-x" tabindex="0" role="group" aria-label="Fillers compared">
+        <table class="figures">
+          <thead><tr><th scope="col">Filler</th><th scope="col">Weld metal, at least</th><th scope="col">Preheat</th><th scope="col">Why</th></tr></thead>
+          <tbody>
+            ${review.fillers.map(
+              (one) => html`<tr><th scope="row">${one.rank}. ${one.filler}</th><td>${quantity(one.leastTensileStrength)}</td>
+                <td>${one.preheat.temperature ? quantity(one.preheat.temperature) : one.preheat.verdict}</td>
+                <td class="words">${one.preheat.why}</td></tr>`,
+            )}
+          </tbody>
+        </table></div>`,
+      this.#review,
+    );
+  }
+
+  /** What the joint sets for itself: fields that every kind has inside a part. */
+  #drawOwn() {
+    const row = this.#page.row();
+    const joint = this.#page.job().joints[row];
+    const kind = kinds.get(joint?.get("kind"));
+    this.#own.hidden = !kind;
+    if (!kind) return;
+    const wasOpen = this.#own.open && this.#shownRow === row;
+    this.#shownRow = row;
+    const summary = document.createElement("summary");
+    const rules = kind.fields.filter((rule) => isCommon(rule.field) && !["mark", "count", "kind"].includes(rule.field));
+    const set = rules.filter((rule) => joint.has(rule.field) && rule.field.includes(".")).map((rule) => `${label(rule.field)} ${joint.get(rule.field)}`);
+    const name = document.createElement("b");
+    name.textContent = "Set for this joint alone";
+    const given = document.createElement("span");
+    given.className = "given";
+    given.textContent = set.length === 0 ? "as the frame" : set.slice(0, 4).join(" · ");
+    summary.append(name, " ", given);
+    const fields = document.createElement("div");
+    fields.className = "fields";
+    this.#own.replaceChildren(summary, fields);
+    this.#own.open = wasOpen;
+    this.#form = new Form(fields, { rules, values: joint, changed: () => this.#page.changed(), system: () => this.#page.system() });
+    this.#form.setAssumed(new Map());
+  }
+}
+
+function stripped(object) {
+  return Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined && value !== ""));
+}
+
+/** The thickest of walls as typed; in doubt, the first. */
+function thickest(walls) {
+  const size = (text) => {
+    const [, figure, unit] = text.match(/^([\d./ -]+?)\s*([a-z"]+)$/i) ?? [];
+    if (!figure) return 0;
+    const sum = figure
+      .trim()
+      .split(/[- ]+/)
+      .reduce((all, part) => all + (part.includes("/") ? part.split("/")[0] / part.split("/")[1] : Number(part)), 0);
+    return sum * (unit === "mm" ? 1 : unit === "cm" ? 10 : 25.4);
+  };
+  return [...walls].sort((a, b) => size(b) - size(a))[0];
+}
+
+export { capital };

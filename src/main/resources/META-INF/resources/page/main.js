@@ -1,0 +1,282 @@
+// The estimator's page put together: what is typed goes into the job, the job is estimated, the answer is shown.
+
+import { drawAssumptions, drawCautions, drawPrice, drawTotals } from "./answer.js";
+import { Form } from "./fields.js";
+import { duration, money, quantity } from "./figures.js";
+import { Job, settingRule } from "./job.js";
+import { JointInHand } from "./joint.js";
+import { JointList } from "./joint-list.js";
+import { capital, frameFields, label, sections } from "./rules.js";
+import { OtherWork } from "./other-work.js";
+import { ask, LatestWins, Problem } from "./service.js";
+import { ToMend } from "./to-mend.js";
+import { showViews } from "./views.js";
+
+const $ = (id) => document.getElementById(id);
+const DRAFT = "seamtally.frame";
+const QUIET_MS = 1200;
+
+const state = {
+  job: new Job(),
+  system: localStorage.getItem("seamtally.units") ?? "si",
+  answer: null,
+};
+
+const estimates = new LatestWins();
+const forms = [];
+let otherWork;
+
+const list = new JointList(
+  $("joints"),
+  {
+    changed: () => jobChanged(),
+    chosen: () => inHand.show(),
+    noted: (text, faulty) => {
+      $("cell-note").textContent = text;
+      $("cell-note").classList.toggle("faulty", faulty);
+    },
+    notice: (text) => toMend.notice(text),
+    columns: () => drawColumnChoice(),
+  },
+  [
+    { title: "seam", of: (joint) => quantity(joint.seam.length) },
+    { title: "filler", of: (joint) => quantity(joint.filler.consumed) },
+    { title: "arc", of: (joint) => duration(joint.arc.time) },
+    { title: "gas", of: (joint) => quantity(joint.gas.total) },
+  ],
+);
+
+const toMend = new ToMend($("to-mend"), (place) => {
+  if (place.row !== undefined) list.goTo(place.row, place.field);
+  else forms.find((form) => form.has(place.path))?.focus(place.path);
+});
+
+const inHand = new JointInHand($("joint-body"), {
+  job: () => state.job,
+  row: () => list.row,
+  system: () => state.system,
+  answer: () => state.answer?.byRow.get(list.row),
+  changed: () => {
+    list.refresh();
+    jobChanged();
+  },
+});
+
+// ---- estimating
+
+function jobChanged() {
+  keepDraft();
+  estimate();
+}
+
+function estimate() {
+  const sent = state.job.sentRows();
+  if (sent.length === 0) {
+    state.answer = null;
+    showAnswer(null);
+    showProblem(null, []);
+    return;
+  }
+  estimates.ask(
+    () => {
+      // what is in the job when the question leaves, not when it was put in the queue
+      const rows = state.job.sentRows();
+      return ask("POST", `/v1/frame-estimates?units=${state.system}`, { body: state.job.request() }).then(
+        (answer) => ({ answer, rows }),
+        (problem) => {
+          problem.rows = rows;
+          throw problem;
+        },
+      );
+    },
+    ({ answer, rows }) => {
+      state.answer = { ...answer, byRow: new Map(answer.joints.map((joint, i) => [rows[i], joint])) };
+      showProblem(null, rows);
+      showAnswer(answer);
+    },
+    (problem) => {
+      if (!(problem instanceof Problem)) throw problem;
+      showProblem(problem, problem.rows);
+    },
+  );
+}
+
+function showAnswer(answer) {
+  drawPrice(answer, null);
+  list.setAnswers(state.answer?.byRow ?? new Map());
+  later(() => {
+    drawTotals(answer);
+    drawCautions(answer);
+    drawAssumptions(answer);
+    showAssumed(answer);
+    inHand.answered();
+    document.dispatchEvent(new CustomEvent("estimated", { detail: answer }));
+  });
+  speakPrice(answer);
+}
+
+// the price and the rows are painted first; the rest follows in the next frame, once for many answers
+let waiting = null;
+function later(draw) {
+  if (!waiting) setTimeout(() => requestAnimationFrame(() => {
+    const latest = waiting;
+    waiting = null;
+    latest();
+  }), 30);
+  waiting = draw;
+}
+
+function showAssumed(answer) {
+  const assumed = new Map((answer?.assumptions ?? []).map((one) => [one.path, one]));
+  forms.forEach((form) => form.setAssumed(assumed));
+}
+
+function showProblem(problem, rows) {
+  const places = toMend.show(problem, rows, list.inEdit);
+  list.setErrors(places.cells);
+  forms.forEach((form) => form.setErrors(places.paths));
+  otherWork?.setErrors(places.paths);
+  if (problem) drawPrice(state.answer, places.count === 1 ? "one thing is to be mended." : `${places.count} things are to be mended.`);
+}
+
+let speaking;
+function speakPrice(answer) {
+  clearTimeout(speaking);
+  speaking = setTimeout(() => {
+    $("spoken").textContent = answer?.cost ? `Price ${answer.cost.total} ${answer.cost.currency}` : "";
+  }, QUIET_MS);
+}
+
+// ---- settings
+
+function drawForms() {
+  forms.length = 0;
+  forms.push(
+    new Form($("frame-fields"), {
+      rules: frameFields,
+      values: prefixed(state.job.frame, "frame."),
+      prefix: "frame.",
+      changed: jobChanged,
+      system: () => state.system,
+    }),
+  );
+  $("settings").replaceChildren(...sections.map(drawSection));
+  showAssumed(state.answer);
+}
+
+/** A job's frame fields under their paths in a request. */
+function prefixed(map, prefix) {
+  const bare = (path) => path.slice(prefix.length);
+  return {
+    get: (path) => map.get(bare(path)),
+    has: (path) => map.has(bare(path)),
+    set: (path, value) => map.set(bare(path), value),
+    delete: (path) => map.delete(bare(path)),
+  };
+}
+
+function drawSection(section) {
+  const details = document.createElement("details");
+  details.className = "setting";
+  const summary = document.createElement("summary");
+  const name = document.createElement("b");
+  name.textContent = capital(label(section.name));
+  const given = document.createElement("span");
+  given.className = "given";
+  summary.append(name, " ", given);
+  const fields = document.createElement("div");
+  fields.className = "fields";
+  details.append(summary, fields);
+  const sum = () => {
+    const values = section.fields
+      .map((rule) => state.job.settings.get(`${section.name}.${rule.field}`))
+      .filter((value) => value !== undefined && value !== "")
+      .map(String);
+    given.textContent = values.length === 0 ? (section.name === "prices" ? "none given" : "all assumed") : values.slice(0, 6).join(" · ");
+  };
+  forms.push(
+    new Form(fields, {
+      rules: section.fields,
+      values: state.job.settings,
+      prefix: section.name + ".",
+      changed: () => {
+        sum();
+        jobChanged();
+      },
+      system: () => state.system,
+    }),
+  );
+  if (section.name === "prices") {
+    otherWork = new OtherWork(details, state.job, jobChanged);
+  }
+  sum();
+  return details;
+}
+
+function drawColumnChoice() {
+  const boxes = list.choice.map(({ field, shown, chosen }) => {
+    const line = document.createElement("label");
+    const box = document.createElement("input");
+    box.type = "checkbox";
+    box.checked = shown;
+    box.disabled = shown && !chosen;
+    box.addEventListener("change", () => list.choose(field, box.checked));
+    line.append(box, " ", capital(label(field)));
+    return line;
+  });
+  $("columns").replaceChildren(...boxes);
+}
+
+// ---- frames
+
+let keeping;
+function keepDraft() {
+  clearTimeout(keeping);
+  keeping = setTimeout(() => localStorage.setItem(DRAFT, state.job.request()), 300);
+}
+
+/** Takes a frame in hand. */
+export function open(request) {
+  state.job = Job.read(request);
+  state.answer = null;
+  list.show(state.job, state.system);
+  drawForms();
+  inHand.show();
+  jobChanged();
+}
+
+async function openExample(file) {
+  open(await ask("GET", `/page/examples/${file}`));
+}
+
+function wire() {
+  $("row-insert").addEventListener("click", () => list.insertRow());
+  $("row-duplicate").addEventListener("click", () => list.duplicateRows());
+  $("row-remove").addEventListener("click", () => list.removeRows());
+  $("undo").addEventListener("click", () => list.undo());
+  $("new-frame").addEventListener("click", () => open({}));
+  $("example").addEventListener("change", (event) => {
+    const file = event.target.value;
+    event.target.value = "";
+    if (file) openExample(file).catch((problem) => toMend.notice(problem.message));
+  });
+  for (const radio of document.querySelectorAll("input[name=units]")) {
+    radio.checked = radio.value === state.system;
+    radio.addEventListener("change", () => {
+      state.system = radio.value;
+      localStorage.setItem("seamtally.units", state.system);
+      document.dispatchEvent(new CustomEvent("units", { detail: state.system }));
+      list.setSystem(state.system);
+      showAssumed(state.answer);
+      inHand.show();
+      estimate();
+    });
+  }
+}
+
+wire();
+showViews({ state, open, money });
+const draft = localStorage.getItem(DRAFT);
+open(draft ? JSON.parse(draft) : {});
+document.documentElement.dataset.ready = "yes";
+export { settingRule };

@@ -1,0 +1,4 @@
+export function show(element) {
+  element.textContent = "";
+  return {};
+}
