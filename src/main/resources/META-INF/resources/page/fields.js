@@ -102,7 +102,7 @@ export class Form {
   #unitHint({ rule }, path) {
     if (this.#values.has(path)) return "";
     const unit = unitOfBareNumber(rule, this.#system());
-    return unit ? `in ${unit.replace(/^\//, "money per ")}` : "";
+    return unit ? `a bare number: ${unit}` : "";
   }
 
   /** @param errors messages by path; @return paths that have no field here */

@@ -142,6 +142,22 @@ export class Job {
     return written({ ...this.requestTree(), ...more });
   }
 
+  /** What all joints share, as settings of a job file. */
+  settingsText() {
+    return written(this.settingsTree());
+  }
+
+  /**
+   * The request of a quote that is to be kept.
+   *
+   * @param terms what a quote says besides; with a price book named, the prices typed here stay behind
+   */
+  quoteRequest(terms) {
+    const { prices, ...rest } = this.requestTree();
+    if (!terms.priceBook) return written({ ...rest, ...(prices ? { prices } : {}), ...terms });
+    return written({ ...rest, ...(prices?.otherWork ? { otherWork: prices.otherWork } : {}), ...terms });
+  }
+
   /** One joint by itself, with what all joints share. */
   oneJoint(row) {
     const { labour, prices, ...shared } = this.settingsTree();
@@ -156,4 +172,4 @@ export class Job {
   }
 }
 
-export { written };
+export { flatten as flattened, written };

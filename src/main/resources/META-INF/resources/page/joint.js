@@ -4,7 +4,7 @@ import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { Form } from "./fields.js";
 import { duration, number, percent, quantity } from "./figures.js";
 import { written } from "./job.js";
-import { capital, isCommon, kinds, label } from "./rules.js";
+import { isCommon, kinds, label } from "./rules.js";
 import { ask, Problem } from "./service.js";
 
 const STILL_MS = 250;
@@ -110,16 +110,16 @@ export class JointInHand {
       const found = given(path);
       return found && typeof found === "object" ? found.value : found;
     };
-    const walls = [...joint].filter(([field]) => /(wall|thickness|depth)$/.test(field)).map(([, text]) => text);
     const number = (text) => (text === undefined ? undefined : Number(text));
     const fillers = [value("filler.classification"), "ER70S-2", "ER80S-D2", "ER70S-6"].filter(
       (filler, i, all) => filler && all.indexOf(filler) === i,
     );
+    const thickest = answer.settings.parts.map((part) => part.wall).reduce((most, wall) => (wall.value > most.value ? wall : most));
     const shown = (q) => (q ? `${q.value} ${q.unit}` : undefined);
     return written(
       stripped({
         base: value("steel.base"),
-        wall: thickest(walls),
+        wall: shown(thickest),
         dilution: number(value("steel.dilution")),
         fillers: fillers.slice(0, 4),
         arc: stripped({
@@ -186,19 +186,3 @@ export class JointInHand {
 function stripped(object) {
   return Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined && value !== ""));
 }
-
-/** The thickest of walls as typed; in doubt, the first. */
-function thickest(walls) {
-  const size = (text) => {
-    const [, figure, unit] = text.match(/^([\d./ -]+?)\s*([a-z"]+)$/i) ?? [];
-    if (!figure) return 0;
-    const sum = figure
-      .trim()
-      .split(/[- ]+/)
-      .reduce((all, part) => all + (part.includes("/") ? part.split("/")[0] / part.split("/")[1] : Number(part)), 0);
-    return sum * (unit === "mm" ? 1 : unit === "cm" ? 10 : 25.4);
-  };
-  return [...walls].sort((a, b) => size(b) - size(a))[0];
-}
-
-export { capital };

@@ -2,12 +2,13 @@
 
 import { drawAssumptions, drawCautions, drawPrice, drawTotals } from "./answer.js";
 import { Form } from "./fields.js";
-import { duration, money, quantity } from "./figures.js";
-import { Job, settingRule } from "./job.js";
+import { duration, quantity } from "./figures.js";
+import { Job } from "./job.js";
 import { JointInHand } from "./joint.js";
 import { JointList } from "./joint-list.js";
 import { capital, frameFields, label, sections } from "./rules.js";
 import { OtherWork } from "./other-work.js";
+import { Save } from "./save.js";
 import { ask, LatestWins, Problem } from "./service.js";
 import { ToMend } from "./to-mend.js";
 import { showViews } from "./views.js";
@@ -20,6 +21,8 @@ const state = {
   job: new Job(),
   system: localStorage.getItem("seamtally.units") ?? "si",
   answer: null,
+  /** the kept quote that the frame was opened from */
+  quote: null,
 };
 
 const estimates = new LatestWins();
@@ -61,6 +64,8 @@ const inHand = new JointInHand($("joint-body"), {
     jobChanged();
   },
 });
+
+const save = new Save($("save-place"), { state });
 
 // ---- estimating
 
@@ -235,10 +240,12 @@ function keepDraft() {
   keeping = setTimeout(() => localStorage.setItem(DRAFT, state.job.request()), 300);
 }
 
-/** Takes a frame in hand. */
-export function open(request) {
+/** Takes a frame in hand. @param quote the kept quote that it is of */
+function open(request, quote = null) {
   state.job = Job.read(request);
   state.answer = null;
+  state.quote = quote;
+  save.close();
   list.show(state.job, state.system);
   drawForms();
   inHand.show();
@@ -254,6 +261,7 @@ function wire() {
   $("row-duplicate").addEventListener("click", () => list.duplicateRows());
   $("row-remove").addEventListener("click", () => list.removeRows());
   $("undo").addEventListener("click", () => list.undo());
+  $("save-quote").addEventListener("click", () => save.show());
   $("new-frame").addEventListener("click", () => open({}));
   $("example").addEventListener("change", (event) => {
     const file = event.target.value;
@@ -275,8 +283,7 @@ function wire() {
 }
 
 wire();
-showViews({ state, open, money });
+showViews({ state, open });
 const draft = localStorage.getItem(DRAFT);
 open(draft ? JSON.parse(draft) : {});
 document.documentElement.dataset.ready = "yes";
-export { settingRule };
