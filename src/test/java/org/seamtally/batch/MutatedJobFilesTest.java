@@ -26,7 +26,7 @@ class MutatedJobFilesTest {
 
     private static final long SEED = 20260117;
 
-    private static final int FILES = 1000;
+    private static final int FILES = 200;
 
     private static final byte[][] PIECES = {
         bytes("\""),
