@@ -1,5 +1,6 @@
 package org.seamtally.frame;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,6 +27,11 @@ public record FrameEstimate(
         List<Assumption> assumptions,
         List<Basis> basis,
         List<Caution> cautions) {
+
+    /** The same order at other prices. */
+    public Cost at(Prices prices) {
+        return Cost.of(forQuantity, quantity, prices, new ArrayList<>());
+    }
 
     /** Whole rods to take to the job: rounded up once, for the order. */
     public long wholeRods() {

@@ -49,4 +49,21 @@ public record Prices(
             throw new IllegalArgumentException("a margin of " + margin.get() + " is not in [0, 0.9)");
         }
     }
+
+    /** The same prices with these lines of the shop's own instead. */
+    public Prices withOtherWork(List<OtherWork> other) {
+        return new Prices(
+                currency,
+                labour,
+                filler,
+                gas,
+                electricity,
+                fuel,
+                overhead,
+                margin,
+                markup,
+                rework,
+                minimumCharge,
+                other);
+    }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /**
  * A quote and its revisions.
@@ -19,6 +20,15 @@ public record Quote(UUID id, QuoteNumber number, Instant created, List<RevisionH
         if (revisions.isEmpty()) {
             throw new IllegalArgumentException("a quote has at least one revision");
         }
+    }
+
+    /** The same quote with a further revision. */
+    public Quote with(RevisionHead next) {
+        return new Quote(
+                id,
+                number,
+                created,
+                Stream.concat(revisions.stream(), Stream.of(next)).toList());
     }
 
     /** The revision that stands. */

@@ -154,10 +154,12 @@ public final class Checks {
     public static final class TextCheck extends LeafCheck<Text> {
 
         private int max;
+        private boolean lines;
 
         @Override
         public void initialize(Text text) {
             max = text.max();
+            lines = text.lines();
         }
 
         @Override
@@ -171,7 +173,7 @@ public final class Checks {
             if (leaf.text().length() > max) {
                 return finding(Violation.Key.TOO_LONG, "at most " + max + " characters", leaf, null);
             }
-            return leaf.text().chars().noneMatch(Character::isISOControl)
+            return leaf.text().chars().noneMatch(c -> Character.isISOControl(c) && !(lines && c == '\n'))
                             && Quoted.whole(leaf.text()).equals(leaf.text())
                     ? null
                     : finding(Violation.Key.NOT_TEXT, "no control characters and no halves of letters", leaf, null);
@@ -303,6 +305,20 @@ public final class Checks {
                     : finding(
                             Violation.Key.NOT_TEXT,
                             "a sum of money in quotes is due, such as \"120.00\": digits and a decimal point, not negative",
+                            leaf,
+                            null);
+        }
+    }
+
+    public static final class DateCheck extends LeafCheck<Date> {
+
+        @Override
+        Contradictions.Finding look(Leaf leaf) {
+            return Read.tryDate(leaf) != null
+                    ? null
+                    : finding(
+                            Violation.Key.NOT_A_DATE,
+                            "a day in quotes is due, year-month-day, such as \"" + Date.EXAMPLE + "\"",
                             leaf,
                             null);
         }

@@ -74,13 +74,23 @@ public final class Engine {
 
     private Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units, Runnable beforeJoint)
             throws IOException {
-        return answer(in, FrameEstimateRequest.class, request -> {
-            FrameEstimate estimate = estimator.estimate(request.job(), beforeJoint);
-            List<String> kinds = request.frame().joints().stream()
-                    .map(joint -> JointKinds.nameOf(joint.getClass()))
-                    .toList();
-            return FrameEstimateAnswer.of(estimate, kinds, new Shown(units), identity);
-        });
+        return answer(
+                in,
+                FrameEstimateRequest.class,
+                request -> shown(request, estimator.estimate(request.job(), beforeJoint), units));
+    }
+
+    /** Estimates a frame whose request was read and fits. */
+    FrameEstimate estimate(FrameEstimateRequest request) throws RefusedException {
+        return worked(request, fitting -> estimator.estimate(fitting.job()));
+    }
+
+    /** An estimate as it is answered. */
+    FrameEstimateAnswer shown(FrameEstimateRequest request, FrameEstimate estimate, UnitSystem units) {
+        List<String> kinds = request.frame().joints().stream()
+                .map(joint -> JointKinds.nameOf(joint.getClass()))
+                .toList();
+        return FrameEstimateAnswer.of(estimate, kinds, new Shown(units), identity);
     }
 
     /** Estimates a frame of a job file, or says what is wrong with it: never throws for what the file holds. */
@@ -256,15 +266,21 @@ public final class Engine {
 
     private static <R, A> Outcome<A> answer(InputStream in, Class<R> type, Work<R, A> work) throws IOException {
         try {
-            return new Outcome.Answered<>(work.on(RequestReader.read(in, type)));
+            return new Outcome.Answered<>(worked(RequestReader.read(in, type), work));
         } catch (RefusedException e) {
             return new Outcome.Refused<>(e.problem());
+        }
+    }
+
+    private static <R, A> A worked(R request, Work<R, A> work) throws RefusedException {
+        try {
+            return work.on(request);
         } catch (UnsteadyException e) {
             // the transient gave up on a set-up far from anything that gas flows through
-            return new Outcome.Refused<>(ProblemReport.invalid(List.of(new Violation(
+            throw new RefusedException(ProblemReport.invalid(List.of(new Violation(
                     "gas", Violation.Key.OUT_OF_RANGE, "this gas set-up cannot be worked out", null, null))));
         } catch (UnworkableException e) {
-            return new Outcome.Refused<>(ProblemReport.invalid(RequestReader.sorted(
+            throw new RefusedException(ProblemReport.invalid(RequestReader.sorted(
                     e.problems().stream().map(Engine::violation).toList())));
         }
     }

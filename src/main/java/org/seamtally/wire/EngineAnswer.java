@@ -1,6 +1,7 @@
 package org.seamtally.wire;
 
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.seamtally.quote.ComputedBy;
 
 /** What computed an answer. */
 @Schema(description = "What computed the answer: the same engine gives the same answer.")
@@ -9,4 +10,13 @@ public record EngineAnswer(
         String version,
 
         @Schema(description = "Digest of the catalogue's tables.", required = true)
-        String catalogue) {}
+        String catalogue) {
+
+    static EngineAnswer of(ComputedBy engine) {
+        return new EngineAnswer(engine.version(), engine.catalogue());
+    }
+
+    ComputedBy computedBy() {
+        return new ComputedBy(version, catalogue);
+    }
+}

@@ -28,7 +28,7 @@ public record FieldRule(
 
         @Schema(
                 description = "quantity (a string with a unit), number, whole-number, true-or-false, text, word, price"
-                        + " (money by a unit), sum (of money), part (an object) or list.",
+                        + " (money by a unit), sum (of money), date, part (an object) or list.",
                 required = true,
                 examples = "quantity")
         String holds,
@@ -80,13 +80,15 @@ public record FieldRule(
                 part.field + "." + field, holds, needed && part.needed, description, min, max, units, words, example);
     }
 
-    /** A request's fields, those of its base class last. */
+    /** A request's fields, those of its base class last; the fields of a part marked {@link Beside} in its place. */
     public static Stream<Field> fields(Class<?> type) {
         if (type == Object.class || type == Record.class) {
             return Stream.empty();
         }
         return Stream.concat(
-                Arrays.stream(type.getDeclaredFields()).filter(f -> !Modifier.isStatic(f.getModifiers())),
+                Arrays.stream(type.getDeclaredFields())
+                        .filter(f -> !Modifier.isStatic(f.getModifiers()))
+                        .flatMap(f -> f.isAnnotationPresent(Beside.class) ? fields(f.getType()) : Stream.of(f)),
                 fields(type.getSuperclass()));
     }
 
@@ -179,6 +181,9 @@ public record FieldRule(
         }
         if (field.isAnnotationPresent(Sum.class)) {
             return new Rule("sum", "0", "999999999999.999", null, null, "120.00");
+        }
+        if (field.isAnnotationPresent(Date.class)) {
+            return new Rule("date", null, null, null, null, Date.EXAMPLE);
         }
         Size size = field.getAnnotation(Size.class);
         if (size != null) {

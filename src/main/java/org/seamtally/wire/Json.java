@@ -3,6 +3,10 @@ package org.seamtally.wire;
 import com.fasterxml.jackson.annotation.JsonAutoDetect;
 import com.fasterxml.jackson.annotation.PropertyAccessor;
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -11,6 +15,8 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.deser.BeanDeserializerFactory;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 
 /** The one place where the JSON reader and writer are set up: the service, the shell and batches all use it. */
 public final class Json {
@@ -25,6 +31,56 @@ public final class Json {
     /** The mapper, ready for use and not to be changed. */
     public static JsonMapper mapper() {
         return MAPPER;
+    }
+
+    /** An answer as it is sent. */
+    static byte[] bytes(Object answer) {
+        try {
+            return MAPPER.writeValueAsBytes(answer);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("every answer can be written", e);
+        }
+    }
+
+    /** A text of JSON without the blanks between its tokens, in UTF-8; tokens stay as they were sent, digit for digit. */
+    static byte[] compact(byte[] json) throws IOException {
+        try (JsonParser parser = MAPPER.createParser(json)) {
+            parser.nextToken();
+            return copy(parser);
+        }
+    }
+
+    /** The same of one field of an object; null where it has no such field. */
+    static byte[] compact(byte[] json, String field) throws IOException {
+        try (JsonParser parser = MAPPER.createParser(json)) {
+            parser.nextToken();
+            for (String name = parser.nextFieldName(); name != null; name = parser.nextFieldName()) {
+                parser.nextToken();
+                if (name.equals(field)) {
+                    return copy(parser);
+                }
+                parser.skipChildren();
+            }
+            return null;
+        }
+    }
+
+    /** The value that the parser stands at. */
+    private static byte[] copy(JsonParser parser) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (JsonGenerator generator = MAPPER.createGenerator(out)) {
+            int depth = 0;
+            do {
+                JsonToken token = parser.currentToken();
+                depth += token.isStructStart() ? 1 : token.isStructEnd() ? -1 : 0;
+                if (token.isNumeric()) {
+                    generator.writeNumber(parser.getText());
+                } else {
+                    generator.copyCurrentEvent(parser);
+                }
+            } while (depth > 0 && parser.nextToken() != null);
+        }
+        return out.toByteArray();
     }
 
     private static JsonMapper build() {

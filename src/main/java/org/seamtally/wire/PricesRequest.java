@@ -75,6 +75,23 @@ public record PricesRequest(
                 Read.list(otherWork).stream().map(OtherWorkRequest::given).toList());
     }
 
+    /** The same prices with these lines of the shop's own. */
+    PricesRequest withOtherWork(List<OtherWorkRequest> lines) {
+        return new PricesRequest(
+                currency,
+                labour,
+                filler,
+                gas,
+                electricity,
+                fuel,
+                overhead,
+                margin,
+                markup,
+                rework,
+                minimumCharge,
+                lines);
+    }
+
     @Override
     public void check(Contradictions contradictions) {
         if (margin != null && markup != null) {

@@ -1,6 +1,8 @@
 package org.seamtally.wire;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
 import org.seamtally.frame.Settings;
@@ -94,6 +96,19 @@ final class Read {
             }
         }
         throw last;
+    }
+
+    /** A day; null where it was left out or is none. Years of four digits: RFC 3339 has no others. */
+    static LocalDate tryDate(Leaf leaf) {
+        if (leaf == null || leaf.kind() != Leaf.Kind.TEXT || !leaf.text().matches("[0-9]{4}-[0-9]{2}-[0-9]{2}")) {
+            return null;
+        }
+        try {
+            return LocalDate.parse(leaf.text());
+        } catch (DateTimeParseException e) {
+            // such as the 30th of February
+            return null;
+        }
     }
 
     /** How a shop works, of a whole request or of one joint. */

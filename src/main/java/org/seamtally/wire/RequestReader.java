@@ -13,6 +13,7 @@ import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -102,8 +103,20 @@ final class RequestReader {
         return path.substring(0, Math.max(0, path.lastIndexOf('.')));
     }
 
+    /** A path without the parts that are no objects of their own in what is sent. */
+    private static String asSent(String path, Class<?> request) {
+        return Arrays.stream(request.getDeclaredFields())
+                .filter(field -> field.isAnnotationPresent(Beside.class))
+                .map(field -> field.getName() + ".")
+                .filter(path::startsWith)
+                .findFirst()
+                .map(part -> path.substring(part.length()))
+                .orElse(path);
+    }
+
     private static Violation violation(ConstraintViolation<?> found) {
-        String path = found.getPropertyPath().toString().replace(".<list element>", "");
+        String path =
+                asSent(found.getPropertyPath().toString().replace(".<list element>", ""), found.getRootBeanClass());
         Object constraint = found.getConstraintDescriptor().getAnnotation();
         if (constraint instanceof NotNull) {
             return new Violation(path, Violation.Key.MISSING, "this is needed", null, null);

@@ -34,7 +34,7 @@ final class ShapeReader extends DelegatingDeserializer {
 
     @Override
     public Object deserialize(JsonParser parser, DeserializationContext context) throws IOException {
-        return parser.currentToken() == due ? super.deserialize(parser, context) : refuse(parser, context);
+        return parser.currentToken() == due ? super.deserialize(parser, context) : refuse(parser, context, due);
     }
 
     @Override
@@ -42,10 +42,11 @@ final class ShapeReader extends DelegatingDeserializer {
             throws IOException {
         return parser.currentToken() == due
                 ? super.deserializeWithType(parser, context, kinds)
-                : refuse(parser, context);
+                : refuse(parser, context, due);
     }
 
-    private Object refuse(JsonParser parser, DeserializationContext context) throws IOException {
+    /** Notes the misfit and passes over it; null, as nothing was read. */
+    static Object refuse(JsonParser parser, DeserializationContext context, JsonToken due) throws IOException {
         String message = due == JsonToken.START_ARRAY ? "a list is due here" : "an object is due here";
         Misfits.of(context).add(Misfits.path(parser), Violation.Key.SHAPE, message, null);
         parser.skipChildren();

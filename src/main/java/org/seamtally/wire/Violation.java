@@ -36,6 +36,8 @@ public record Violation(
         public static final String NOT_TEXT = "not-text";
         public static final String NOT_A_NUMBER = "not-a-number";
         public static final String NOT_WHOLE = "not-whole";
+        public static final String NOT_A_DATE = "not-a-date";
+        public static final String NOT_EFFECTIVE = "not-effective-yet";
         public static final String NOT_A_TRUTH = "not-true-or-false";
         public static final String TOO_LONG = "too-long";
         public static final String TOO_MANY = "too-many";

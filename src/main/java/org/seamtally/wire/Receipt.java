@@ -1,0 +1,26 @@
+package org.seamtally.wire;
+
+import java.util.UUID;
+
+/** What came of a quote, or of a revision of one, that was to be kept. */
+public sealed interface Receipt {
+
+    /**
+     * It is kept, now or since an earlier request with the same key.
+     *
+     * @param answer the body: a {@link QuoteAnswer}
+     */
+    record Kept(UUID quote, int revision, byte[] answer) implements Receipt {}
+
+    /** Another request with the key is under way. */
+    record InFlight() implements Receipt {}
+
+    /** The key was used for another request. */
+    record OtherRequest() implements Receipt {}
+
+    /** There is no such quote. */
+    record Unknown() implements Receipt {}
+
+    /** It was made from a revision that is not the latest. */
+    record Stale(int latest) implements Receipt {}
+}
