@@ -77,15 +77,21 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
 
     @Override
     public synchronized void seal(String shop, UUID batch, Sealed sealed, SettledKey key) {
-        if (key != null) {
-            Key name = new Key(key.shop(), key.door(), key.key());
-            Use use = keys.get(name);
-            if (use != null && use.settled != null) {
-                throw new KeyTakenException(key.key());
-            }
-            keys.put(name, new Use(sealed.at(), key));
-        }
+        settle(key, sealed.at());
         uploads.get(batch).sealed = sealed;
+    }
+
+    /** Settles a key where there is one, together with whatever is kept after it. */
+    public synchronized void settle(SettledKey key, Instant at) {
+        if (key == null) {
+            return;
+        }
+        Key name = new Key(key.shop(), key.door(), key.key());
+        Use use = keys.get(name);
+        if (use != null && use.settled != null) {
+            throw new KeyTakenException(key.key());
+        }
+        keys.put(name, new Use(at, key));
     }
 
     @Override
