@@ -40,7 +40,6 @@ import org.seamtally.wire.BatchList;
 import org.seamtally.wire.BatchSummaryAnswer;
 import org.seamtally.wire.JobAnswer;
 import org.seamtally.wire.Json;
-import org.seamtally.wire.ProblemReport;
 import org.seamtally.wire.RefusedException;
 
 /** Batches: job files that are kept, worked on by whoever has time, and asked for later. */
@@ -94,18 +93,7 @@ public class BatchesResource {
         if (received instanceof Received.Replayed replayed) {
             return accepted(replayed.answer());
         }
-        throw new ProblemException(
-                received instanceof Received.InFlight
-                        ? ProblemReport.of(
-                                409,
-                                "key-in-flight",
-                                "A request with this Idempotency-Key is under way.",
-                                "Ask again when it has been answered.")
-                        : ProblemReport.of(
-                                422,
-                                "key-used",
-                                "This Idempotency-Key was used for another request.",
-                                "Another body, other settings, another form or other units were sent with it."));
+        throw received instanceof Received.InFlight ? IdempotencyKey.inFlight() : IdempotencyKey.used();
     }
 
     private static Response accepted(byte[] answer) throws IOException {
@@ -135,7 +123,7 @@ public class BatchesResource {
             description = "State, counts, pace and time left.")
     public BatchAnswer status(@PathParam("id") String id, @Context UriInfo uri) {
         Query.none(uri);
-        return status(id(id));
+        return status(Ids.kept(id));
     }
 
     private BatchAnswer status(UUID id) {
@@ -165,7 +153,7 @@ public class BatchesResource {
     public Multi<OutboundSseEvent> watch(
             @PathParam("id") String id, @Context UriInfo uri, @Context HttpHeaders headers) {
         Query.none(uri);
-        UUID batch = id(id);
+        UUID batch = Ids.kept(id);
         BatchAnswer now = status(batch);
         if (BatchEvents.isEnd(headers.getHeaderString("Last-Event-ID")) && BatchEvents.isEnded(now)) {
             throw new NothingMoreException();
@@ -187,7 +175,7 @@ public class BatchesResource {
             throws RefusedException {
         UnitSystem units = Query.unitsOrNull(uri);
         Form form = StreamTypes.asked(request);
-        return lines(batches.results(Shop.LOCAL, id(id), form, units), StreamTypes.answered(form));
+        return lines(batches.results(Shop.LOCAL, Ids.kept(id), form, units), StreamTypes.answered(form));
     }
 
     @GET
@@ -203,7 +191,7 @@ public class BatchesResource {
             content = @Content(schema = @Schema(implementation = JobAnswer.class)))
     public Response refusals(@PathParam("id") String id, @Context UriInfo uri) {
         Query.none(uri);
-        return lines(batches.refusals(Shop.LOCAL, id(id)), StreamTypes.NDJSON);
+        return lines(batches.refusals(Shop.LOCAL, Ids.kept(id)), StreamTypes.NDJSON);
     }
 
     private Response lines(Optional<KeptLines> found, String type) {
@@ -226,7 +214,7 @@ public class BatchesResource {
                     + " dearest of them.")
     public BatchSummaryAnswer summary(@PathParam("id") String id, @Context UriInfo uri) {
         Query.none(uri);
-        return batches.summary(Shop.LOCAL, id(id)).orElseThrow(Problems::notFound);
+        return batches.summary(Shop.LOCAL, Ids.kept(id)).orElseThrow(Problems::notFound);
     }
 
     @DELETE
@@ -244,20 +232,11 @@ public class BatchesResource {
     @APIResponse(responseCode = "204", description = "It had ended, and is removed.")
     public Response delete(@PathParam("id") String id, @Context UriInfo uri) {
         Query.none(uri);
-        UUID batch = id(id);
+        UUID batch = Ids.kept(id);
         return switch (batches.remove(Shop.LOCAL, batch)) {
             case CANCELLED -> Response.accepted(status(batch)).build();
             case REMOVED -> Response.noContent().build();
             case UNKNOWN -> throw Problems.notFound();
         };
-    }
-
-    /** @throws ProblemException 404 where it is no id: there is no such batch */
-    private static UUID id(String text) {
-        UUID id = Ids.of(text);
-        if (id == null) {
-            throw Problems.notFound();
-        }
-        return id;
     }
 }

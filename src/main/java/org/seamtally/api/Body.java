@@ -16,6 +16,11 @@ final class Body extends FilterInputStream {
         super(in);
     }
 
+    /** @param in null where the request has none */
+    static Body of(InputStream in) {
+        return new Body(in == null ? InputStream.nullInputStream() : in);
+    }
+
     @Override
     public int read() throws IOException {
         int value = super.read();

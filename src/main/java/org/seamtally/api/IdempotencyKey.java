@@ -43,4 +43,22 @@ final class IdempotencyKey {
         }
         return given.get(0);
     }
+
+    /** 409: another request with the key is under way. */
+    static ProblemException inFlight() {
+        return new ProblemException(ProblemReport.of(
+                409,
+                "key-in-flight",
+                "A request with this Idempotency-Key is under way.",
+                "Ask again when it has been answered."));
+    }
+
+    /** 422: the key was used for another request. */
+    static ProblemException used() {
+        return new ProblemException(ProblemReport.of(
+                422,
+                "key-used",
+                "This Idempotency-Key was used for another request.",
+                "Another body, or other units or settings, were sent with it."));
+    }
 }

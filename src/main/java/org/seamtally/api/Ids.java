@@ -14,4 +14,29 @@ final class Ids {
     static UUID of(String text) {
         return WRITTEN.matcher(text).matches() ? UUID.fromString(text) : null;
     }
+
+    /**
+     * The id of something that is kept.
+     *
+     * @throws ProblemException 404 where it is none: there is no such thing
+     */
+    static UUID kept(String text) {
+        UUID id = of(text);
+        if (id == null) {
+            throw Problems.notFound();
+        }
+        return id;
+    }
+
+    /**
+     * The number of a state of something that is kept.
+     *
+     * @throws ProblemException 404 where it is none: there is no such thing
+     */
+    static int number(String text) {
+        if (!text.matches("[1-9][0-9]{0,8}")) {
+            throw Problems.notFound();
+        }
+        return Integer.parseInt(text);
+    }
 }

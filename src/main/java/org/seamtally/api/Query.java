@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.seamtally.quantity.UnitSystem;
+import org.seamtally.quote.PriceBookName;
 import org.seamtally.wire.ProblemReport;
 
 /** A request's query parameters: those that its endpoint takes, each at most once, and no other. */
@@ -21,6 +22,15 @@ final class Query {
     private static final String UNITS = "units";
     private static final String LIMIT = "limit";
     private static final String AFTER = "after";
+    private static final String SEARCH = "search";
+    private static final String FROM = "from";
+    private static final String TO = "to";
+
+    /** Longest text that is searched for: longer than any name. */
+    static final int LONGEST_SEARCH = 200;
+
+    private static final List<String> LIMITS = List.of("a whole number from 1 to " + GREATEST_LIMIT);
+    private static final List<String> AFTERS = List.of("an id out of the list");
 
     private static final List<String> SYSTEMS =
             Arrays.stream(UnitSystem.values()).map(UnitSystem::word).toList();
@@ -82,19 +92,94 @@ final class Query {
      * @throws ProblemException 400 for what is none or another parameter
      */
     static Stretch stretch(UriInfo uri) {
-        Query query = new Query(uri, LIMIT, AFTER);
-        List<String> limits = List.of("a whole number from 1 to " + GREATEST_LIMIT);
-        String limit = query.one(LIMIT, limits);
-        if (limit != null && !limit.matches("[1-9][0-9]?|" + GREATEST_LIMIT)) {
-            throw new ProblemException(ProblemReport.badQuery(LIMIT, limit, limits));
-        }
-        List<String> afters = List.of("an id out of the list");
-        String after = query.one(AFTER, afters);
+        return new Query(uri, LIMIT, AFTER).stretch();
+    }
+
+    private Stretch stretch() {
+        String after = after();
         UUID id = after == null ? null : Ids.of(after);
         if (after != null && id == null) {
-            throw new ProblemException(ProblemReport.badQuery(AFTER, after, afters));
+            throw new ProblemException(ProblemReport.badQuery(AFTER, after, AFTERS));
         }
-        return new Stretch(limit == null ? USUAL_LIMIT : Integer.parseInt(limit), id);
+        return new Stretch(limit(), id);
+    }
+
+    private int limit() {
+        String limit = one(LIMIT, LIMITS);
+        if (limit != null && !limit.matches("[1-9][0-9]?|" + GREATEST_LIMIT)) {
+            throw new ProblemException(ProblemReport.badQuery(LIMIT, limit, LIMITS));
+        }
+        return limit == null ? USUAL_LIMIT : Integer.parseInt(limit);
+    }
+
+    private String after() {
+        return one(AFTER, AFTERS);
+    }
+
+    /**
+     * A stretch of a list whose items go by a name.
+     *
+     * @param after the name that stands before it; null for the list's start
+     */
+    record NamedStretch(int limit, PriceBookName after) {}
+
+    /**
+     * The stretch of a list of price books that is asked for.
+     *
+     * @throws ProblemException 400 for what is none or another parameter
+     */
+    static NamedStretch namedStretch(UriInfo uri) {
+        Query query = new Query(uri, LIMIT, AFTER);
+        String after = query.after();
+        if (after != null && !PriceBookName.isName(after)) {
+            throw new ProblemException(ProblemReport.badQuery(AFTER, after, List.of("a name out of the list")));
+        }
+        return new NamedStretch(query.limit(), after == null ? null : new PriceBookName(after));
+    }
+
+    /**
+     * What is looked for in a list.
+     *
+     * @param text null for everything
+     */
+    record Search(String text, Stretch stretch) {}
+
+    /**
+     * What is looked for.
+     *
+     * @throws ProblemException 400 for what is none or another parameter
+     */
+    static Search search(UriInfo uri) {
+        Query query = new Query(uri, SEARCH, LIMIT, AFTER);
+        List<String> taken = List.of("a text of 1 to " + LONGEST_SEARCH + " characters");
+        String text = query.one(SEARCH, taken);
+        // no database keeps a character of no width and no meaning
+        if (text != null && (text.isBlank() || text.length() > LONGEST_SEARCH || text.indexOf(0) >= 0)) {
+            throw new ProblemException(ProblemReport.badQuery(SEARCH, StreamTypes.shortened(text), taken));
+        }
+        return new Search(text, query.stretch());
+    }
+
+    /** Two revisions to be compared. */
+    record Sides(int from, int to) {}
+
+    /**
+     * The revisions to be compared.
+     *
+     * @throws ProblemException 400 where one is missing or no number, or for another parameter
+     */
+    static Sides sides(UriInfo uri) {
+        Query query = new Query(uri, FROM, TO);
+        return new Sides(query.revision(FROM), query.revision(TO));
+    }
+
+    private int revision(String name) {
+        List<String> taken = List.of("the number of a revision");
+        String given = one(name, taken);
+        if (given == null || !given.matches("[1-9][0-9]{0,8}")) {
+            throw new ProblemException(ProblemReport.badQuery(name, given == null ? "" : given, taken));
+        }
+        return Integer.parseInt(given);
     }
 
     private String one(String name, List<String> taken) {
