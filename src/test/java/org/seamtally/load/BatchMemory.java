@@ -1,13 +1,20 @@
 package org.seamtally.load;
 
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
+import java.net.URI;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import org.seamtally.batch.Form;
@@ -23,6 +30,8 @@ import picocli.CommandLine.Option;
 @Command(name = "batch-memory", mixinStandardHelpOptions = true)
 public final class BatchMemory implements Callable<Integer> {
 
+    private static final JsonMapper JSON = new JsonMapper();
+
     // what nine tenths of the file may live in more than one tenth
     private static final double MOST_MORE = 0.10;
     // a process that shows no line for so long is stuck
@@ -37,11 +46,23 @@ public final class BatchMemory implements Callable<Integer> {
     @Option(names = "--frames", required = true, description = "Frames of the job file.")
     private long frames;
 
+    @Option(names = "--ways", split = ",", description = "Of ${COMPLETION-CANDIDATES}; all unless said.")
+    private Set<Way> ways = EnumSet.allOf(Way.class);
+
     private boolean missed;
+
+    /** How a file gets to the engine. */
+    enum Way {
+        SHELL,
+        STRAIGHT,
+        KEPT
+    }
 
     /** @param args the options */
     public static void main(String[] args) {
-        System.exit(new CommandLine(new BatchMemory()).execute(args));
+        System.exit(new CommandLine(new BatchMemory())
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .execute(args));
     }
 
     @Override
@@ -51,10 +72,15 @@ public final class BatchMemory implements Callable<Integer> {
                 "way", "heap", "frames", "live at 10%", "live at 90%", "more", "s");
         for (Form form : Form.values()) {
             Path jobs = jobs(form);
-            for (int workers = 1; workers <= 2; workers++) {
+            for (int workers = 1; ways.contains(Way.SHELL) && workers <= 2; workers++) {
                 shell(jobs, form, workers);
             }
-            straightThrough(jobs, form);
+            if (ways.contains(Way.STRAIGHT)) {
+                straightThrough(jobs, form);
+            }
+            if (ways.contains(Way.KEPT)) {
+                kept(jobs, form);
+            }
             Files.delete(jobs);
         }
         System.out.println(missed ? "MISSED: more than 10 % more" : "as much at nine tenths as at one, within 10 %");
@@ -85,25 +111,7 @@ public final class BatchMemory implements Callable<Integer> {
     private void straightThrough(Path jobs, Form form) throws Exception {
         Path results = directory.resolve("results");
         try (RunningService service = RunningService.start(jar, "-Xmx64m", directory)) {
-            Process sender = new ProcessBuilder(
-                            "curl",
-                            "--silent",
-                            "--show-error",
-                            "--request",
-                            "POST",
-                            "--upload-file",
-                            "-",
-                            "--header",
-                            "Content-Type: " + (form == Form.CSV ? "text/csv" : "application/x-ndjson"),
-                            "--header",
-                            "Expect:",
-                            "--output",
-                            results.toString(),
-                            "--fail-with-body",
-                            service.url("/v1/frame-estimates"))
-                    .redirectInput(jobs.toFile())
-                    .redirectError(ProcessBuilder.Redirect.INHERIT)
-                    .start();
+            Process sender = send(jobs, form, service.url("/v1/frame-estimates"), results);
             measure(
                     "straight through, " + form.name().toLowerCase(Locale.ROOT),
                     "64m",
@@ -114,13 +122,68 @@ public final class BatchMemory implements Callable<Integer> {
         }
     }
 
+    /** The upload ends before the work does: what lives is asked for at a tenth and at nine tenths of the work. */
+    private void kept(Path jobs, Form form) throws Exception {
+        Path answer = directory.resolve("answer");
+        long start = System.nanoTime();
+        try (RunningService service = RunningService.start(jar, "-Xmx256m", directory)) {
+            int code = send(jobs, form, service.url("/v1/batches"), answer).waitFor();
+            if (code != 0) {
+                throw new IllegalStateException("kept: the upload ended with " + code);
+            }
+            String batch = service.url(
+                    "/v1/batches/" + JSON.readTree(answer.toFile()).path("id").textValue());
+            Process process = service.process();
+            waitFor(() -> read(batch) >= frames / 10, process);
+            long early = LiveHeap.of(process.pid());
+            waitFor(() -> read(batch) >= frames - frames / 10, process);
+            long late = LiveHeap.of(process.pid());
+            waitFor(() -> read(batch) == frames, process);
+            Path results = directory.resolve("results");
+            try (InputStream in = URI.create(batch + "/results").toURL().openStream()) {
+                Files.copy(in, results);
+            }
+            whole("kept", results);
+            Files.delete(results);
+            row("kept, " + form.name().toLowerCase(Locale.ROOT), "256m", early, late, start);
+        }
+    }
+
+    private static long read(String batch) throws IOException {
+        return JSON.readTree(URI.create(batch).toURL())
+                .path("counts")
+                .path("read")
+                .longValue();
+    }
+
+    private static Process send(Path jobs, Form form, String url, Path answer) throws IOException {
+        return new ProcessBuilder(
+                        "curl",
+                        "--silent",
+                        "--show-error",
+                        "--fail-with-body",
+                        "--request",
+                        "POST",
+                        "--upload-file",
+                        "-",
+                        "--header",
+                        "Content-Type: " + (form == Form.CSV ? "text/csv" : "application/x-ndjson"),
+                        "--header",
+                        "Expect:",
+                        "--output",
+                        answer.toString(),
+                        url)
+                .redirectInput(jobs.toFile())
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
+    }
+
     /** Waits for a tenth and for nine tenths of the results, and for the end of who fetches them. */
     private void measure(String way, String heap, Process measured, Process fetching, Path results, int refusedCode)
             throws Exception {
         long start = System.nanoTime();
         long early;
         long late;
-        long all;
         waitFor(() -> Files.exists(results), fetching);
         try (ResultLines lines = new ResultLines(results)) {
             waitFor(() -> lines.soFar() >= frames / 10, fetching);
@@ -131,13 +194,24 @@ public final class BatchMemory implements Callable<Integer> {
             if (code != refusedCode) {
                 throw new IllegalStateException(way + ": ended with " + code);
             }
+        }
+        whole(way, results);
+        Files.delete(results);
+        row(way, heap, early, late, start);
+    }
+
+    private void whole(String way, Path results) throws IOException {
+        long all;
+        try (ResultLines lines = new ResultLines(results)) {
             all = lines.soFar();
         }
         String last = lastLine(results);
         if (all != frames + 1 || !last.contains("\"read\":" + frames + ",") || !last.contains("\"complete\":true")) {
             throw new IllegalStateException(way + ": " + all + " lines, the last one " + last);
         }
-        Files.delete(results);
+    }
+
+    private void row(String way, String heap, long early, long late, long start) {
         double more = (double) late / early - 1;
         missed |= more > MOST_MORE;
         System.out.printf(
@@ -175,9 +249,9 @@ public final class BatchMemory implements Callable<Integer> {
             // a trailer is shorter
             int tail = (int) Math.min(channel.size(), 300);
             channel.position(channel.size() - tail);
-            var bytes = java.nio.ByteBuffer.allocate(tail);
+            var bytes = ByteBuffer.allocate(tail);
             while (bytes.hasRemaining() && channel.read(bytes) >= 0) {}
-            String[] lines = new String(bytes.array(), java.nio.charset.StandardCharsets.UTF_8).split("\n");
+            String[] lines = new String(bytes.array(), StandardCharsets.UTF_8).split("\n");
             return lines[lines.length - 1];
         }
     }
