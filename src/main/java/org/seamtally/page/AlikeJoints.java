@@ -16,7 +16,7 @@ import org.seamtally.wire.JointAnswer;
  */
 record AlikeJoints(String marks, long count, Row row) {
 
-    private static final int LONGEST_IN_COLUMN = 60;
+    private static final int LONGEST_IN_COLUMN = 48;
 
     /** A frame's joints in the order sent, each with the first that is like it. */
     static List<AlikeJoints> of(List<JointAnswer> joints, Function<JointAnswer, Row> told) {

@@ -17,6 +17,9 @@ final class Wording {
     // the month in letters: 3/4 is another day on the other side of an ocean
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
+    // a sixteenth of an inch takes four
+    private static final int MOST_DECIMALS = 4;
+
     private static final double SECONDS_AN_HOUR = 3600;
 
     // up to here nobody converts
@@ -48,9 +51,12 @@ final class Wording {
         return quantity == null ? "–" : setFigure(quantity) + NO_BREAK + unit(quantity.unit());
     }
 
-    /** Four significant digits, as settings have them, without zeros at the end. */
+    /** Four significant digits and decimals at most, as settings have them, without zeros at the end. */
     static String setFigure(Quantity quantity) {
         String text = Figures.four(quantity);
+        if (text.contains(".") && text.length() - text.indexOf('.') - 1 > MOST_DECIMALS) {
+            text = Figures.plain(quantity.value());
+        }
         return kept(text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text);
     }
 
