@@ -94,6 +94,11 @@ public record DepositSection(double legMain, double legBranch, double rootGap, F
         return triangle(at) + segment(faceWidth(at.cosDihedral()), face.signedRise());
     }
 
+    /** Area at a place of the seam, a groove's fuller face past 135° included, m². */
+    double wholeArea(Station at) {
+        return triangle(at) + segment(faceWidth(at.cosDihedral()), riseAt(at.dihedral()));
+    }
+
     /** What is deposited between this place and the next, m³ by the parameter: A ds − M·dT. */
     double deposit(Station at) {
         double c = faceWidth(at.cosDihedral());

@@ -361,6 +361,11 @@ public final class SeamIntegral {
         }
     }
 
+    /** Length of a piece of a stretch, six digits of it, m. */
+    static double length(Stretch stretch, double from, double to) {
+        return panels(stretch, new Interval(from, to), Station::speed, SHARE_PANEL);
+    }
+
     private static double solve(UnivariateFunction function, double from, double to) {
         // 1e-13 of a parameter of order one; the solver needs some ten evaluations, a hundred are never met
         return new BracketingNthOrderBrentSolver(1e-14, 1e-13, 5).solve(100, function, from, to);
