@@ -117,6 +117,11 @@ public final class Engine {
 
     /** One joint's seam, deposit and filler from a {@link OneJointRequest}. */
     public Outcome<DepositAnswer> deposit(InputStream in, UnitSystem units) throws IOException {
+        return deposit(in, units, false);
+    }
+
+    /** The same, with the places along the seam where they are asked for. */
+    public Outcome<DepositAnswer> deposit(InputStream in, UnitSystem units, boolean course) throws IOException {
         Shown shown = new Shown(units);
         return oneJoint(in, single -> {
             JointWork work = single.work();
@@ -125,6 +130,7 @@ public final class Engine {
             return new DepositAnswer(
                     seam,
                     filler,
+                    course ? PlaceAnswer.of(work.joint(), shown) : null,
                     AssumptionAnswer.of(single.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.SEAM, Basis.FILLER)),
                     cautions(work),
