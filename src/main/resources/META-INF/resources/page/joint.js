@@ -147,7 +147,7 @@ export class JointInHand {
           <tbody>
             ${review.fillers.map(
               (one) => html`<tr><th scope="row">${one.rank}. ${one.filler}</th><td>${quantity(one.leastTensileStrength)}</td>
-                <td>${one.preheat.temperature ? quantity(one.preheat.temperature) : one.preheat.verdict}</td>
+                <td>${one.preheat.advised ? quantity(one.preheat.advised) : one.preheat.verdict}</td>
                 <td class="words">${one.preheat.why}</td></tr>`,
             )}
           </tbody>

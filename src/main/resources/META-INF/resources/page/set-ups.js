@@ -177,7 +177,7 @@ class SetUps {
                   <td>${quantity(one.perStart.total)}</td><td>${quantity(one.perStart.startSurge)}</td>
                   <td>${quantity(one.start?.peakFlow)}</td><td>${quantity(one.start?.turbulentTime)}</td>
                   <td>${percent(one.steady.drift)}</td><td>${quantity(one.perYear)}</td><td>${quantity(one.surgePerYear)}</td>
-                  ${priced ? html`<td>${one.costPerYear ? money(one.costPerYear) : "–"}</td><td>${one.payback?.shifts !== undefined ? `${number(one.payback.shifts)} shifts` : "–"}</td>` : nothing}
+                  ${priced ? html`<td>${one.costPerYear ? money(one.costPerYear) : "–"}</td><td>${one.paybackShifts === undefined ? "–" : `${number(one.paybackShifts)} shifts`}</td>` : nothing}
                 </tr>`,
               )}
             </tbody>

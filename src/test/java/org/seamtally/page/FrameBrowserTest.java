@@ -1,0 +1,275 @@
+package org.seamtally.page;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import java.net.URL;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Keys;
+
+/** A frame is typed, pasted, mended and priced in a real browser. */
+@QuarkusTest
+class FrameBrowserTest {
+
+    @TestHTTPResource("/")
+    URL page;
+
+    private Browser browser;
+
+    @BeforeEach
+    void open() {
+        browser = Browser.on(page);
+    }
+
+    @AfterEach
+    void close() {
+        browser.close();
+    }
+
+    /** The price that the service gives for a request that was written without the page. */
+    private static String price(String request) {
+        return given().contentType("application/json")
+                .body(request)
+                .post("/v1/frame-estimates")
+                .then()
+                .statusCode(200)
+                .extract()
+                .path("cost.total");
+    }
+
+    private void waitForPrice(String total) {
+        browser.waitUntil(
+                "the price is " + total + "; shown is: " + browser.text("#price-body"),
+                () -> browser.text("#price .total .amount")
+                                .replace("\u202f", "")
+                                .equals(total)
+                        && browser.all("#price .stale").isEmpty());
+    }
+
+    private void tab(int times) {
+        for (int i = 0; i < times; i++) {
+            browser.type(Keys.TAB);
+        }
+    }
+
+    private void price(String path, String value) {
+        browser.js(
+                "document.querySelector('[data-path=\"' + arguments[0] + '\"]').closest('details').open = true", path);
+        var field = browser.one("[data-path='" + path + "']");
+        field.click();
+        field.sendKeys(value, Keys.TAB);
+    }
+
+    @Test
+    void aFrameIsTypedAndItsPriceSeen() {
+        browser.cell(1, "mark").click();
+        for (String value : List.of("A1", "2", "tube-to-tube", "1.5 in", "0.095 in", "38.1 mm", "0.095 in")) {
+            browser.type(value, Keys.TAB);
+        }
+        price("prices.currency", "USD");
+        price("prices.labour", "65");
+        assertEquals("65/h", browser.one("[data-path='prices.labour']").getDomProperty("value"));
+        waitForPrice(price("""
+                        {"frame": {"joints": [{"mark": "A1", "count": 2, "kind": "tube-to-tube",
+                          "branch": {"outsideDiameter": "1.5 in", "wall": "0.095 in"},
+                          "main": {"outsideDiameter": "1.5 in", "wall": "0.095 in"}}]},
+                         "prices": {"currency": "USD", "labour": "65.00/h"}}
+                        """));
+        browser.waitForText("#cautions", "No load was considered");
+        browser.waitForText("#assumptions", "square unless the drawing says otherwise");
+        browser.waitForText("#spoken", "Price ");
+        browser.picture("frame-typed");
+        assertEquals(List.of(), browser.complaints("status of 422"));
+    }
+
+    @Test
+    void thePriceFollowsEachKey() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        String before = browser.text("#price .total .amount");
+        browser.cell(1, "count").click();
+        browser.type("9");
+        browser.waitUntil(
+                "the price moves while the cell is being written in",
+                () -> !browser.text("#price .total .amount").equals(before));
+        browser.type(Keys.ESCAPE);
+        browser.waitUntil(
+                "the price is back", () -> browser.text("#price .total .amount").equals(before));
+        assertEquals("2", browser.cell(1, "count").getText());
+    }
+
+    @Test
+    void aBareNumberGetsThePagesUnitAndKeepsIt() {
+        browser.cell(1, "branch outside diameter").click();
+        browser.type("38.1", Keys.TAB);
+        assertEquals("38.1 mm", browser.cell(1, "branch outside diameter").getText());
+        browser.one("input[name=units][value=us]").click();
+        browser.cell(1, "branch wall").click();
+        browser.type("0.095", Keys.TAB, "1-1/2", Keys.TAB, "3/32\"", Keys.TAB);
+        assertEquals("38.1 mm", browser.cell(1, "branch outside diameter").getText());
+        assertEquals("0.095 in", browser.cell(1, "branch wall").getText());
+        assertEquals("1-1/2 in", browser.cell(1, "main outside diameter").getText());
+        assertEquals("3/32\"", browser.cell(1, "main wall").getText());
+        browser.waitUntil(
+                "the seam is told in inches",
+                () -> browser.cell(1, "seam").getText().endsWith("in"));
+        browser.open("#frame");
+        browser.js("location.reload()");
+        browser.waitUntil(
+                "the frame is kept", () -> browser.all("#joints tbody tr").size() == 2);
+        assertTrue(browser.one("input[name=units][value=us]").isSelected(), "the unit switch is kept");
+        assertEquals("38.1 mm", browser.cell(1, "branch outside diameter").getText());
+    }
+
+    private void paste(String block) {
+        browser.js("""
+                const data = new DataTransfer();
+                data.setData('text/plain', arguments[0]);
+                document.activeElement.dispatchEvent(new ClipboardEvent('paste', {clipboardData: data, bubbles: true, cancelable: true}));
+                """, block);
+    }
+
+    @Test
+    void aBlockWithItsHeadingsIsPasted() {
+        browser.cell(1, "mark").click();
+        paste("""
+                Mark\tKind\tCount\tBranch outside diameter [mm]\tbranch.wall\tMain outside diameter\tmain wall\tProcedure\tColour
+                P1\ttube-to-tube\t3\t30\t2 mm\t40 mm\t3 mm\t"WPS 12\tof ""May\"""\tred
+                P2\tplug\t4
+                """);
+        assertEquals("30 mm", browser.cell(1, "branch outside diameter").getText());
+        assertEquals("WPS 12 of \"May\"", browser.cell(1, "procedure").getText().replace('\t', ' '));
+        assertEquals("plug", browser.cell(2, "kind").getText());
+        browser.waitForText("#to-mend", "Columns left out, since there is no such field: Colour");
+        // the second row has no sizes yet, and that is said where they go
+        browser.waitForText("#to-mend", "row 2, hole diameter");
+        browser.cell(2, "hole diameter").click();
+        browser.type("9", Keys.TAB, "3", Keys.TAB);
+        browser.waitUntil(
+                "both rows are estimated", () -> browser.all("#to-mend li").isEmpty());
+        browser.waitUntil(
+                "the plug has its gas", () -> browser.cell(2, "gas").getText().endsWith("L"));
+        browser.picture("pasted");
+    }
+
+    @Test
+    void aBlockIsCopiedAndPastedByKeys() {
+        browser.startFrom("garden-cart-trailer.json");
+        browser.cell(2, "branch outside diameter").click();
+        browser.chord(Keys.SHIFT, Keys.ARROW_DOWN);
+        browser.chord(Keys.SHIFT, Keys.ARROW_RIGHT);
+        assertEquals(4, browser.all("#joints td[aria-selected=true]").size());
+        browser.chord(Keys.CONTROL, "c");
+        browser.cell(1, "branch outside diameter").click();
+        browser.chord(Keys.CONTROL, "v");
+        browser.waitUntil(
+                "the cells are pasted",
+                () -> browser.cell(1, "branch outside diameter").getText().equals("25 mm")
+                        && browser.cell(2, "branch outside diameter").getText().equals("30 mm"));
+        assertEquals("2 mm", browser.cell(2, "branch wall").getText());
+        browser.chord(Keys.CONTROL, "z");
+        assertEquals("30 mm", browser.cell(1, "branch outside diameter").getText());
+    }
+
+    @Test
+    void aBadCellSaysWhatIsWrongWithIt() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.cell(1, "branch wall").click();
+        browser.type("2 psi", Keys.ENTER);
+        browser.waitUntil(
+                "the cell is marked",
+                () -> "true".equals(browser.cell(1, "branch wall").getDomAttribute("aria-invalid")));
+        browser.waitForText("#to-mend", "row 1, branch wall");
+        browser.waitForText("#price", "one thing is to be mended");
+        browser.picture("bad-cell");
+        browser.one("#to-mend button").click();
+        browser.waitForText("#cell-note", "psi");
+        assertEquals(
+                browser.cell(1, "branch wall"),
+                browser.js("return document.activeElement"),
+                "the list leads to the cell");
+        browser.type("0.095 in", Keys.ENTER);
+        browser.waitUntil(
+                "nothing is to be mended", () -> browser.all("#to-mend li").isEmpty());
+        assertEquals(null, browser.cell(1, "branch wall").getDomAttribute("aria-invalid"));
+        assertEquals(List.of(), browser.complaints("status of 422"));
+    }
+
+    @Test
+    void theKeyboardAloneIsEnough() {
+        // Tab from the top of the page into the list
+        browser.waitUntil("the list is reached", () -> {
+            browser.type(Keys.TAB);
+            return Boolean.TRUE.equals(browser.js("return document.activeElement.matches('#joints td')"));
+        });
+        browser.type("K1", Keys.TAB, "1", Keys.TAB, "plug", Keys.TAB);
+        assertEquals("K1", browser.cell(1, "mark").getText());
+        browser.cell(1, "hole diameter").click();
+        browser.type("9 mm", Keys.TAB, "2.5 mm", Keys.ENTER);
+        browser.waitUntil(
+                "the plug is estimated", () -> browser.cell(1, "gas").getText().endsWith("L"));
+        browser.type(
+                Keys.ARROW_UP,
+                Keys.F2,
+                Keys.END,
+                Keys.BACK_SPACE,
+                Keys.BACK_SPACE,
+                Keys.BACK_SPACE,
+                " cm",
+                Keys.ESCAPE);
+        assertEquals("2.5 mm", browser.cell(1, "depth").getText(), "Esc leaves a cell as it was");
+        browser.chord(Keys.CONTROL, "d");
+        assertEquals("plug", browser.cell(2, "kind").getText(), "a row is doubled");
+        assertEquals("", browser.cell(2, "mark").getText(), "no two joints have one mark");
+        browser.type(Keys.DELETE);
+        assertEquals("", browser.cell(2, "depth").getText());
+        browser.chord(Keys.CONTROL, Keys.DELETE);
+        browser.chord(Keys.CONTROL, Keys.ENTER);
+        browser.chord(Keys.CONTROL, "z");
+        browser.waitUntil(
+                "one joint is left", () -> browser.all("#joints tbody tr").size() == 2);
+        browser.type(Keys.ESCAPE, Keys.TAB);
+        assertFalse(
+                Boolean.TRUE.equals(browser.js("return document.activeElement.matches('#joints td')")),
+                "Esc, then Tab leaves the list");
+    }
+
+    @Test
+    void aKindTakesItsSizesWithIt() {
+        browser.startFrom("garden-cart-trailer.json");
+        browser.cell(1, "kind").click();
+        browser.type("plug", Keys.ENTER);
+        browser.waitForText("#to-mend", "Taken out, since a plug has none: branch outside diameter");
+        browser.chord(Keys.CONTROL, "z");
+        assertEquals("30 mm", browser.cell(1, "branch outside diameter").getText());
+        browser.waitUntil(
+                "it is estimated again", () -> browser.all("#to-mend li").isEmpty());
+    }
+
+    @Test
+    void whatIsAssumedStandsAtItsField() {
+        browser.startFrom("boat-cradle-equal-tubes.json");
+        browser.js("document.querySelectorAll('.setting').forEach((one) => one.open = true)");
+        browser.waitUntil(
+                "the flow's default stands at the flow",
+                () -> browser.one("[data-path='gas.flow']")
+                        .findElement(org.openqa.selenium.By.xpath(".."))
+                        .getText()
+                        .contains("assumed 7.079"));
+    }
+
+    @Test
+    void theSteelReviewStandsBesideTheJoint() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.waitForText("#joint-body", "Steel review: 4130");
+        browser.cell(3, "mark").click();
+        browser.waitForText("#joint-title", "Joint G1");
+        browser.waitForText("#joint-body", "ER80S-D2");
+    }
+}
