@@ -53,7 +53,7 @@ export function drawTotals(answer) {
     ["of it start surge", quantity(one.gas.startSurge), quantity(all.gas.startSurge)],
     ["Arc starts", number(one.gas.starts), number(all.gas.starts)],
     ["Electricity for the arc", quantity(one.arc.energy), quantity(all.arc.energy)],
-    ["Preheat supplied", quantity(one.preheat.energy), quantity(all.preheat.energy)],
+    ...(one.preheat ? [["Preheat supplied", quantity(one.preheat.energy), quantity(all.preheat.energy)]] : []),
   ];
   render(
     html`<table class="figures">

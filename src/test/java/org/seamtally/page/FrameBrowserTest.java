@@ -30,7 +30,10 @@ class FrameBrowserTest {
 
     @AfterEach
     void close() {
-        browser.close();
+        try (Browser opened = browser) {
+            // the browser itself tells of each refusal
+            assertEquals(List.of(), opened.complaints("status of 422"));
+        }
     }
 
     /** The price that the service gives for a request that was written without the page. */
@@ -86,7 +89,6 @@ class FrameBrowserTest {
         browser.waitForText("#assumptions", "square unless the drawing says otherwise");
         browser.waitForText("#spoken", "Price ");
         browser.picture("frame-typed");
-        assertEquals(List.of(), browser.complaints("status of 422"));
     }
 
     @Test
@@ -140,11 +142,12 @@ class FrameBrowserTest {
         browser.cell(1, "mark").click();
         paste("""
                 Mark\tKind\tCount\tBranch outside diameter [mm]\tbranch.wall\tMain outside diameter\tmain wall\tProcedure\tColour
-                P1\ttube-to-tube\t3\t30\t2 mm\t40 mm\t3 mm\t"WPS 12\tof ""May\"""\tred
+                P1\ttube-to-tube\t3\t30\t"2 mm\t"\t40 mm\t3 mm\t"WPS 12 of ""May\"""\tred
                 P2\tplug\t4
                 """);
         assertEquals("30 mm", browser.cell(1, "branch outside diameter").getText());
-        assertEquals("WPS 12 of \"May\"", browser.cell(1, "procedure").getText().replace('\t', ' '));
+        assertEquals("WPS 12 of \"May\"", browser.cell(1, "procedure").getText());
+        assertEquals("2 mm", browser.cell(1, "branch wall").getText());
         assertEquals("plug", browser.cell(2, "kind").getText());
         browser.waitForText("#to-mend", "Columns left out, since there is no such field: Colour");
         // the second row has no sizes yet, and that is said where they go
@@ -198,7 +201,6 @@ class FrameBrowserTest {
         browser.waitUntil(
                 "nothing is to be mended", () -> browser.all("#to-mend li").isEmpty());
         assertEquals(null, browser.cell(1, "branch wall").getDomAttribute("aria-invalid"));
-        assertEquals(List.of(), browser.complaints("status of 422"));
     }
 
     @Test
