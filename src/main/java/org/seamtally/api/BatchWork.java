@@ -49,8 +49,13 @@ public class BatchWork {
                 version(engine),
                 chunk -> batches.get().work(chunk),
                 workers.orElseGet(() -> Runtime.getRuntime().availableProcessors()),
-                UUID.randomUUID().toString(),
+                replica(),
                 InstantSource.system());
+    }
+
+    /** A name that no other process has, now or later; its number in front, for whoever looks into the database. */
+    private static String replica() {
+        return ProcessHandle.current().pid() + "@" + UUID.randomUUID();
     }
 
     @Produces
