@@ -61,21 +61,23 @@ final class JobFileDocument {
         watch.getResponses()
                 .addAPIResponse(
                         "204", OASFactory.createAPIResponse().description("The listener has heard the end already."));
-        paths.forEach((path, item) -> item.getOperations().values().stream()
+        paths.entrySet().stream()
+                .filter(path -> path.getKey().startsWith(BatchesResource.PATH))
+                .flatMap(path -> path.getValue().getOperations().values().stream())
                 .filter(operation -> operation.getParameters() != null)
                 .flatMap(operation -> operation.getParameters().stream())
                 .filter(parameter -> "id".equals(parameter.getName()))
                 .forEach(parameter -> parameter
                         .description("The batch's id.")
                         .schema(text().format("uuid"))
-                        .example("3f1c6a5e-8f2b-4d0e-9a51-7c9be0a4d210")));
+                        .example("3f1c6a5e-8f2b-4d0e-9a51-7c9be0a4d210"));
     }
 
-    private static Schema text() {
+    static Schema text() {
         return OASFactory.createSchema().addType(SchemaType.STRING);
     }
 
-    private static Parameter key() {
+    static Parameter key() {
         return OASFactory.createParameter()
                 .name(IdempotencyKey.HEADER)
                 .in(Parameter.In.HEADER)
@@ -86,7 +88,7 @@ final class JobFileDocument {
                 .schema(text().minLength(1).maxLength(255).pattern("^" + IdempotencyKey.PATTERN + "$"));
     }
 
-    private static Parameter limit() {
+    static Parameter limit() {
         return OASFactory.createParameter()
                 .name("limit")
                 .in(Parameter.In.QUERY)
@@ -99,7 +101,7 @@ final class JobFileDocument {
                         .defaultValue(Query.USUAL_LIMIT));
     }
 
-    private static Parameter after() {
+    static Parameter after() {
         return OASFactory.createParameter()
                 .name("after")
                 .in(Parameter.In.QUERY)

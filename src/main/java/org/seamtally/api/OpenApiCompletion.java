@@ -51,16 +51,40 @@ public class OpenApiCompletion implements OASFilter {
     private static final List<Problem> CONFLICT = List.of(new Problem(
             "409",
             "Conflict",
-            "A request with the same Idempotency-Key is under way; or results are asked for in units that another version of"
+            "A request with the same Idempotency-Key is under way; or figures are asked for in units that another version of"
                     + " the engine would have to work out."));
 
+    private static final List<Problem> PRECONDITION = List.of(
+            new Problem("412", "PreconditionFailed", "It was changed since the state that If-Match names."),
+            new Problem("428", "PreconditionRequired", "If-Match is needed: it says which state is changed."));
+
     /** Operations whose answers hold no quantities, or those of the units that were asked for before. */
-    private static final Set<String> WITHOUT_UNITS =
-            Set.of("listBatches", "readBatch", "watchBatch", "readBatchRefusals", "summarizeBatch", "deleteBatch");
+    private static final Set<String> WITHOUT_UNITS = Set.of(
+            "listBatches",
+            "readBatch",
+            "watchBatch",
+            "readBatchRefusals",
+            "summarizeBatch",
+            "deleteBatch",
+            "listQuotes",
+            "compareRevisions",
+            "listPriceBooks",
+            "putPriceBook",
+            "readPriceBook",
+            "readPriceBookVersion");
+
+    private static final Set<String> CHANGES = Set.of("reviseQuote", "putPriceBook");
+
+    /** Tags of what is kept. */
+    private static final Set<String> KEPT_TAGS = Set.of("batches", "quotes", "price books");
+
+    /** Parameters that name one thing that is kept. */
+    private static final Set<String> NAMES = Set.of("id", "name");
 
     private static final Set<String> JOB_FILES = Set.of("estimateFrame", "createBatch");
 
-    private static final Set<String> CONFLICTS = Set.of("createBatch", "readBatchResults");
+    private static final Set<String> CONFLICTS =
+            Set.of("createBatch", "readBatchResults", "createQuote", "reviseQuote", "readQuote", "readRevision");
 
     /** Problems that a body may bring besides. */
     private static final List<Problem> BODY = List.of(
@@ -89,12 +113,13 @@ public class OpenApiCompletion implements OASFilter {
         schemas.putAll(RequestSchemas.of(List.of(JobSettingsRequest.class)));
         document.getComponents().setSchemas(schemas);
         JobFileDocument.complete(document);
+        QuoteDocument.complete(document);
         schemas = new TreeMap<>(document.getComponents().getSchemas());
         schemas.values().forEach(OpenApiCompletion::leaveReferencesAlone);
         schemas.replaceAll((name, schema) -> inOrder(schema));
         document.getComponents().setSchemas(schemas);
         document.getComponents().addParameter(UNITS, units());
-        Stream.of(ANY, BODY, KEPT, ONE_KEPT, JOB_FILE, CONFLICT)
+        Stream.of(ANY, BODY, KEPT, ONE_KEPT, JOB_FILE, CONFLICT, PRECONDITION)
                 .flatMap(List::stream)
                 .forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
         document.getComponents()
@@ -168,16 +193,22 @@ public class OpenApiCompletion implements OASFilter {
         }
         Map<String, APIResponse> responses =
                 new TreeMap<>(operation.getResponses().getAPIResponses());
-        boolean kept = operation.getTags().contains("batches");
+        boolean kept = operation.getTags().stream().anyMatch(KEPT_TAGS::contains);
         boolean oneKept = kept
                 && operation.getParameters() != null
-                && operation.getParameters().stream().anyMatch(parameter -> "id".equals(parameter.getName()));
+                && operation.getParameters().stream()
+                        .anyMatch(
+                                // a reference has no name
+                                parameter -> parameter.getName() != null && NAMES.contains(parameter.getName()))
+                // the first version makes the book
+                && !id.equals("putPriceBook");
         List<List<Problem>> problems = new ArrayList<>(List.of(ANY));
         problems.add(operation.getRequestBody() == null ? List.of() : BODY);
         problems.add(kept || JOB_FILES.contains(id) ? KEPT : List.of());
         problems.add(oneKept ? ONE_KEPT : List.of());
         problems.add(JOB_FILES.contains(id) ? JOB_FILE : List.of());
         problems.add(CONFLICTS.contains(id) ? CONFLICT : List.of());
+        problems.add(CHANGES.contains(id) ? PRECONDITION : List.of());
         problems.stream().flatMap(List::stream).forEach(problem -> responses.put(problem.status, reference(problem)));
         operation.getResponses().setAPIResponses(new LinkedHashMap<>(responses));
     }
@@ -187,7 +218,8 @@ public class OpenApiCompletion implements OASFilter {
     }
 
     private static void addExamples(PathItem path, RequestBodies body) {
-        MediaType json = path.getPOST().getRequestBody().getContent().getMediaType("application/json");
+        Operation operation = path.getPOST() == null ? path.getPUT() : path.getPOST();
+        MediaType json = operation.getRequestBody().getContent().getMediaType("application/json");
         body.examples()
                 .forEach(example -> json.addExample(
                         example.name(),

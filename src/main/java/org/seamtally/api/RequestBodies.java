@@ -9,6 +9,8 @@ import org.seamtally.wire.FrameEstimateRequest;
 import org.seamtally.wire.GasLossRequest;
 import org.seamtally.wire.Json;
 import org.seamtally.wire.OneJointRequest;
+import org.seamtally.wire.PriceBookRequest;
+import org.seamtally.wire.QuoteRequest;
 import org.seamtally.wire.SteelReviewRequest;
 
 /** The endpoints that take a body: what it is read as, and examples that run. The OpenAPI document is made from this. */
@@ -34,7 +36,14 @@ enum RequestBodies {
             "/v1/steel-reviews",
             SteelReviewRequest.class,
             new Example("steel-review", "Chromium-molybdenum tube with three fillers"),
-            new Example("steel-review-analysis", "A shop's own analyses of tube and rod"));
+            new Example("steel-review-analysis", "A shop's own analyses of tube and rod")),
+    QUOTES("/v1/quotes", QuoteRequest.class, new Example("quote", "A gate's corners, priced by prices of its own")),
+    QUOTE_REVISIONS(
+            "/v1/quotes/{id}/revisions",
+            QuoteRequest.class,
+            new Example("quote-revised", "The same with heavier plates and a later day")),
+    PRICE_BOOKS(
+            "/v1/price-books/{name}", PriceBookRequest.class, new Example("price-book", "A shop's prices of a year"));
 
     private final String path;
     private final Class<?> request;

@@ -178,6 +178,7 @@ final class RequestSchemas {
                 schema.setMinLength(characters(rule.min()));
                 schema.setMaxLength(characters(rule.max()));
             }
+            case "date" -> schema.setFormat("date");
             default -> schema.setMinLength(1);
         }
         return schema;

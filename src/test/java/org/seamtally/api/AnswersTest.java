@@ -24,6 +24,8 @@ class AnswersTest {
 
     private static final ObjectMapper JSON = new ObjectMapper();
 
+    private static final Set<String> KEPT = Set.of("/v1/batches", "/v1/quotes", "/v1/price-books");
+
     private Document document;
 
     @BeforeEach
@@ -55,7 +57,7 @@ class AnswersTest {
                 // what is kept is asked for in a test of its own
                 continue;
             }
-            if (operation.path().equals("/v1/batches")) {
+            if (KEPT.contains(operation.path())) {
                 continue;
             }
             if (operation.method().equals("get")) {
@@ -155,7 +157,7 @@ class AnswersTest {
     void everyExampleOfAFieldIsTaken() {
         int asked = 0;
         for (Document.Operation operation : document.operations()) {
-            if (operation.body().isMissingNode()) {
+            if (operation.body().isMissingNode() || operation.path().contains("{") || KEPT.contains(operation.path())) {
                 continue;
             }
             JsonNode schema = document.resolved(operation.body().path("schema"));
