@@ -92,7 +92,8 @@ final class Multipart {
     private void parse(int length) throws MalformedException {
         try {
             parser.parse(ByteBuffer.wrap(buffer, 0, length));
-        } catch (IOException e) {
+        } catch (IOException | RuntimeException e) {
+            // the parser's own fault for a head that it cannot read is a runtime exception that has no name outside it
             throw new MalformedException("the head of a part, or its encoding, cannot be read");
         }
     }

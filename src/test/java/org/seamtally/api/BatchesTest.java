@@ -9,11 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.config.EncoderConfig;
-import io.restassured.config.RestAssuredConfig;
-import io.restassured.http.ContentType;
 import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -46,16 +42,8 @@ class BatchesTest {
                 "the tables are made", () -> given().get("/q/health/group/kept").statusCode() == 200);
     }
 
-    private static RequestSpecification request(String type) {
-        return given().config(RestAssuredConfig.config()
-                        .encoderConfig(EncoderConfig.encoderConfig()
-                                .encodeContentTypeAs(type, ContentType.BINARY)
-                                .appendDefaultContentCharsetToContentTypeIfUndefined(false)))
-                .contentType(type);
-    }
-
     private static Response post(String type, byte[] body) {
-        return request(type).body(body).post(PATH);
+        return Frames.request(type).body(body).post(PATH);
     }
 
     private static Response post(String type, String body) {
@@ -63,7 +51,7 @@ class BatchesTest {
     }
 
     private static Response keyed(String key, String body) {
-        return request(NDJSON)
+        return Frames.request(NDJSON)
                 .header("Idempotency-Key", key)
                 .body(body.getBytes(StandardCharsets.UTF_8))
                 .post(PATH);
@@ -126,7 +114,7 @@ class BatchesTest {
         Response results = given().get(PATH + "/" + id + "/results");
         assertEquals(200, results.statusCode());
         assertEquals(NDJSON, results.contentType());
-        String straight = request(NDJSON)
+        String straight = Frames.request(NDJSON)
                 .body(body.getBytes(StandardCharsets.UTF_8))
                 .post("/v1/frame-estimates")
                 .asString();
@@ -164,7 +152,7 @@ class BatchesTest {
     void theUnitsOfAnUploadAreThoseOfItsResults() throws InterruptedException {
         String id = json(
                         202,
-                        request(NDJSON)
+                        Frames.request(NDJSON)
                                 .body(Frames.line(1).getBytes(StandardCharsets.UTF_8))
                                 .post(PATH + "?units=us"),
                         "BatchAnswer")
@@ -287,7 +275,7 @@ class BatchesTest {
         assertEquals(kept, kept());
         JsonNode used = problem(422, keyed(key, Frames.lines(4)));
         assertEquals("/problems/key-used", used.path("type").asText());
-        Response otherUnits = request(NDJSON)
+        Response otherUnits = Frames.request(NDJSON)
                 .header("Idempotency-Key", key)
                 .body(Frames.lines(3).getBytes(StandardCharsets.UTF_8))
                 .post(PATH + "?units=us");
@@ -355,7 +343,7 @@ class BatchesTest {
                         .path("type")
                         .asText());
         assertEquals(202, keyed("k".repeat(255), Frames.line(1)).statusCode());
-        Response twice = request(NDJSON)
+        Response twice = Frames.request(NDJSON)
                 .header("Idempotency-Key", "a", "b")
                 .body(Frames.line(1).getBytes(StandardCharsets.UTF_8))
                 .post(PATH);
@@ -373,7 +361,7 @@ class BatchesTest {
         problem(415, post("text/csv;charset=latin1", Frames.rows(1)));
         problem(
                 400,
-                request(NDJSON)
+                Frames.request(NDJSON)
                         .body(Frames.line(1).getBytes(StandardCharsets.UTF_8))
                         .post(PATH + "?limit=1"));
         RawRequest.Answer none = RawRequest.lines(

@@ -7,9 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.config.EncoderConfig;
-import io.restassured.config.RestAssuredConfig;
-import io.restassured.http.ContentType;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.io.IOException;
@@ -34,14 +31,7 @@ class FrameStreamsTest {
     OpenStreams streams;
 
     private static Response post(String type, String accept, byte[] body, String query) {
-        return given().config(RestAssuredConfig.config()
-                        .encoderConfig(EncoderConfig.encoderConfig()
-                                .encodeContentTypeAs(type, ContentType.BINARY)
-                                .appendDefaultContentCharsetToContentTypeIfUndefined(false)))
-                .contentType(type)
-                .accept(accept)
-                .body(body)
-                .post(PATH + query);
+        return Frames.request(type).accept(accept).body(body).post(PATH + query);
     }
 
     private static Response post(String type, String body) {

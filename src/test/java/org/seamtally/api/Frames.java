@@ -1,6 +1,11 @@
 package org.seamtally.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import io.restassured.RestAssured;
+import io.restassured.config.EncoderConfig;
+import io.restassured.config.RestAssuredConfig;
+import io.restassured.http.ContentType;
+import io.restassured.specification.RequestSpecification;
 import java.util.Locale;
 import java.util.function.BooleanSupplier;
 
@@ -46,6 +51,16 @@ final class Frames {
             all.append(row(i));
         }
         return all.toString();
+    }
+
+    /** A request with a body of just this type: the client adds no charset of its own. */
+    static RequestSpecification request(String type) {
+        return RestAssured.given()
+                .config(RestAssuredConfig.config()
+                        .encoderConfig(EncoderConfig.encoderConfig()
+                                .encodeContentTypeAs(type, ContentType.BINARY)
+                                .appendDefaultContentCharsetToContentTypeIfUndefined(false)))
+                .contentType(type);
     }
 
     static String violation(JsonNode problem) {
