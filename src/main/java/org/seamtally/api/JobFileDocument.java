@@ -15,6 +15,7 @@ import org.eclipse.microprofile.openapi.models.media.MediaType;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+import org.seamtally.wire.Json;
 
 /** What the OpenAPI document says of job files, of their results, and of what else no annotation on batches says. */
 final class JobFileDocument {
@@ -120,15 +121,7 @@ final class JobFileDocument {
     }
 
     private static void addBodies(Content content) {
-        content.addMediaType(
-                StreamTypes.NDJSON,
-                OASFactory.createMediaType()
-                        .schema(OASFactory.createSchema().ref(LINE + "FrameEstimateRequest"))
-                        .addExample(
-                                "two-frames",
-                                OASFactory.createExample()
-                                        .summary("A request a line; this schema is each line's")
-                                        .value(resource("job-file.ndjson"))));
+        content.addMediaType(StreamTypes.NDJSON, lines());
         content.addMediaType(
                 StreamTypes.CSV,
                 OASFactory.createMediaType()
@@ -141,6 +134,29 @@ final class JobFileDocument {
                                         .summary("Two frames in three rows")
                                         .value(resource("job-file.csv"))));
         content.addMediaType(StreamTypes.PARTS, parts());
+    }
+
+    /** A request a line: schema and examples are each line's, for a document can say nothing of lines one after another. */
+    private static MediaType lines() {
+        MediaType lines =
+                OASFactory.createMediaType().schema(OASFactory.createSchema().ref(LINE + "FrameEstimateRequest"));
+        List<String> examples = resource("job-file.ndjson").lines().toList();
+        for (int i = 0; i < examples.size(); i++) {
+            lines.addExample(
+                    "line-" + (i + 1),
+                    OASFactory.createExample()
+                            .summary("Line " + (i + 1) + " of " + examples.size() + "; this schema is each line's")
+                            .value(tree(examples.get(i))));
+        }
+        return lines;
+    }
+
+    private static Object tree(String json) {
+        try {
+            return Json.mapper().readValue(json, Object.class);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static MediaType parts() {

@@ -357,12 +357,17 @@ class FrameStreamsTest {
         JsonNode paths = document.root().at("/paths/~1v1~1frame-estimates/post");
         JsonNode line = paths.at("/responses/200/content/application~1x-ndjson/schema");
         for (String type : List.of("application/x-ndjson", "text/csv")) {
-            String example = paths.path("requestBody")
+            StringBuilder example = new StringBuilder();
+            paths.path("requestBody")
                     .path("content")
                     .path(type)
-                    .at("/examples/two-frames/value")
-                    .asText();
-            List<String> lines = post(type, example).asString().lines().toList();
+                    .path("examples")
+                    .forEach(each -> {
+                        JsonNode value = each.path("value");
+                        example.append(value.isTextual() ? value.asText() : value + "\n");
+                    });
+            List<String> lines =
+                    post(type, example.toString()).asString().lines().toList();
             assertEquals(trailer(2, 0), lines.get(2));
             for (String result : lines) {
                 assertEquals(Set.of(), document.misfits(Document.read(result), line), result);

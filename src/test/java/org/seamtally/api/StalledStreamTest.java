@@ -35,12 +35,8 @@ class StalledStreamTest {
     }
 
     @Test
-    void theNextOneIsToldToAskAgainAndHasHisTurnWhenTheSenderIsGivenUp() throws Exception {
-        try (Logged logged = new Logged();
-                LiveRequest stalled =
-                        new LiveRequest("POST", "/v1/frame-estimates", "Content-Type: application/x-ndjson")) {
-            stalled.send(Frames.line(1));
-            assertEquals(1, Document.read(stalled.line()).path("line").asInt());
+    void asManyAsMayBeAreUnderWayAndTheNextOneIsToldToAskAgain() {
+        try (OpenStreams.Place place = streams.begin()) {
             for (String path : List.of("/v1/frame-estimates", "/v1/batches")) {
                 Response busy = post(path);
                 assertEquals(503, busy.statusCode(), busy.asString());
@@ -53,10 +49,24 @@ class StalledStreamTest {
                             .body(Frames.frame(1))
                             .post("/v1/frame-estimates")
                             .statusCode());
+            place.close();
+            assertEquals(1, streams.free(), "closing twice gives one place back");
+        }
+        assertEquals(1, streams.free());
+        assertEquals(200, post("/v1/frame-estimates").statusCode());
+    }
+
+    @Test
+    void aSenderWhoStallsIsGivenUpAndFreesHisPlace() throws Exception {
+        try (Logged logged = new Logged();
+                LiveRequest stalled =
+                        new LiveRequest("POST", "/v1/frame-estimates", "Content-Type: application/x-ndjson")) {
+            stalled.send(Frames.line(1));
+            assertEquals(1, Document.read(stalled.line()).path("line").asInt());
             assertEquals(List.of(), stalled.linesUntilCut());
             Frames.await("the place is free again", () -> streams.free() == 1);
-            assertEquals(200, post("/v1/frame-estimates").statusCode());
             assertEquals(List.of(), logged.errors());
         }
+        assertEquals(200, post("/v1/frame-estimates").statusCode());
     }
 }
