@@ -13,8 +13,11 @@ import jakarta.ws.rs.core.Variant;
 import java.io.IOException;
 import java.io.InputStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -90,8 +93,14 @@ public class EstimatesResource {
             responseCode = "200",
             description = "Seam, deposit and filler.",
             content = @Content(schema = @Schema(implementation = DepositAnswer.class)))
+    @Parameter(
+            name = "course",
+            in = ParameterIn.QUERY,
+            description = "Whether the answer tells the places along the seam too. Left out: false.",
+            schema = @Schema(type = SchemaType.BOOLEAN, defaultValue = "false"))
     public Response deposit(InputStream body, @Context UriInfo uri) throws IOException {
-        return answer(body, uri, engine::deposit);
+        Query.OfDeposit asked = Query.deposit(uri);
+        return answer(body, asked.units(), (in, units) -> engine.deposit(in, units, asked.course()));
     }
 
     @POST
@@ -192,7 +201,10 @@ public class EstimatesResource {
     }
 
     private static <A> Response answer(InputStream body, UriInfo uri, Entry<A> entry) throws IOException {
-        UnitSystem units = Query.units(uri);
+        return answer(body, Query.units(uri), entry);
+    }
+
+    private static <A> Response answer(InputStream body, UnitSystem units, Entry<A> entry) throws IOException {
         Outcome<A> outcome = entry.ask(new Body(body == null ? InputStream.nullInputStream() : body), units);
         return outcome instanceof Outcome.Refused<A> refused
                 ? Problems.response(refused.problem())

@@ -20,6 +20,7 @@ final class Query {
     static final int GREATEST_LIMIT = 100;
 
     private static final String UNITS = "units";
+    private static final String COURSE = "course";
     private static final String LIMIT = "limit";
     private static final String AFTER = "after";
     private static final String SEARCH = "search";
@@ -34,6 +35,8 @@ final class Query {
 
     private static final List<String> SYSTEMS =
             Arrays.stream(UnitSystem.values()).map(UnitSystem::word).toList();
+
+    private static final List<String> TRUTHS = List.of("true", "false");
 
     private final MultivaluedMap<String, String> parameters;
 
@@ -66,11 +69,38 @@ final class Query {
 
     /** The units asked for; null where none are. */
     static UnitSystem unitsOrNull(UriInfo uri) {
-        String word = new Query(uri, UNITS).one(UNITS, SYSTEMS);
+        return new Query(uri, UNITS).units();
+    }
+
+    private UnitSystem units() {
+        String word = one(UNITS, SYSTEMS);
         if (word != null && !SYSTEMS.contains(word)) {
             throw new ProblemException(ProblemReport.badQuery(UNITS, word, SYSTEMS));
         }
         return word == null ? null : UnitSystem.of(word);
+    }
+
+    /**
+     * What is asked of a deposit besides the joint.
+     *
+     * @param units of the answer
+     * @param course whether the places along the seam are asked for
+     */
+    record OfDeposit(UnitSystem units, boolean course) {}
+
+    /**
+     * What is asked of a deposit.
+     *
+     * @throws ProblemException 400 for another word or another parameter
+     */
+    static OfDeposit deposit(UriInfo uri) {
+        Query query = new Query(uri, UNITS, COURSE);
+        UnitSystem units = query.units();
+        String course = query.one(COURSE, TRUTHS);
+        if (course != null && !TRUTHS.contains(course)) {
+            throw new ProblemException(ProblemReport.badQuery(COURSE, course, TRUTHS));
+        }
+        return new OfDeposit(units == null ? UnitSystem.SI : units, "true".equals(course));
     }
 
     /** @throws ProblemException 400 for any parameter */
