@@ -6,12 +6,16 @@ import { el, figure, whenWide } from "./parts.js";
 /** One for each of five curves; the first is a whole line. */
 const DASHES = [[], [9, 5], [2, 4], [12, 4, 2, 4], [5, 3]];
 
+// the library's own style sheet, where curves are drawn at all
+document.head.append(el("link", { rel: "stylesheet", href: "/_static/uplot/dist/uPlot.min.css" }));
+
 const colour = (element, name) => getComputedStyle(element).getPropertyValue(name).trim();
 
 /**
  * @param element where it goes; what was in it goes away
- * @param picture { caption, note, x: { name, values, show }, y: { name, show }, curves: [{ name, values, level }] };
- *     a level is a line of its own kind: no curve, but what curves are held against
+ * @param picture { caption, note, x: { name, values, show }, y: { name, show }, curves: [{ name, values, place, level }] };
+ *     a curve's place says which dash and colour it has, its own in the list where left out; a level is no curve, but what
+ *     curves are held against
  * @param table what the picture tells, as an element
  */
 export function drawCurves(element, picture, table) {
@@ -57,6 +61,10 @@ function tell(told, picture, i) {
           .join("; ")}`;
 }
 
+const place = (curve, i) => curve.place ?? i;
+
+const dash = (curve, i) => (curve.level ? [1, 3] : DASHES[place(curve, i)]);
+
 function key(curve, i) {
   const svg = (name, attributes) => {
     const made = document.createElementNS("http://www.w3.org/2000/svg", name);
@@ -64,7 +72,7 @@ function key(curve, i) {
     return made;
   };
   const swatch = svg("svg", { width: 34, height: 10, "aria-hidden": "true", focusable: "false" });
-  swatch.append(svg("line", { x1: 1, x2: 33, y1: 5, y2: 5, class: curve.level ? "level" : `curve-${i + 1}`, "stroke-dasharray": (curve.level ? [1, 3] : DASHES[i]).join(" ") }));
+  swatch.append(svg("line", { x1: 1, x2: 33, y1: 5, y2: 5, class: curve.level ? "level" : `curve-${place(curve, i) + 1}`, "stroke-dasharray": dash(curve, i).join(" ") }));
   return swatch;
 }
 
@@ -88,9 +96,9 @@ function settings(element, picture, width, told) {
       {},
       ...picture.curves.map((curve, i) => ({
         label: curve.name,
-        stroke: curve.level ? ink : colour(element, `--steel-${i + 1}`),
+        stroke: curve.level ? ink : colour(element, `--steel-${place(curve, i) + 1}`),
         width: curve.level ? 1.5 : 2,
-        dash: curve.level ? [1, 3] : DASHES[i],
+        dash: dash(curve, i),
         points: { show: false },
       })),
     ],

@@ -6,6 +6,9 @@ import { el } from "./parts.js";
 
 const STEPS = 60;
 
+// five lines can still be told apart
+const MOST = 5;
+
 /**
  * @param element where it goes; what was in it goes away
  * @param comparison an answer of /v1/gas-setup-comparisons
@@ -13,9 +16,10 @@ const STEPS = 60;
  */
 export function draw(element, comparison, options) {
   const currency = comparison?.currency;
-  const changes = (comparison?.setUps.slice(1) ?? [])
+  const changes = (comparison?.setUps.slice(1, MOST) ?? [])
+    .map((setUp, i) => ({ ...setUp, place: i + 1 }))
     .filter((setUp) => setUp.costSavedPerYear !== undefined && setUp.price !== undefined)
-    .map((setUp, i) => ({ name: setUp.name, price: Number(setUp.price), saved: Number(setUp.costSavedPerYear), shifts: setUp.paybackShifts, place: i }));
+    .map(({ name, price, costSavedPerYear, paybackShifts, place }) => ({ name, price: Number(price), saved: Number(costSavedPerYear), shifts: paybackShifts, place }));
   if (!currency || changes.length === 0) {
     element.replaceChildren();
     return;
@@ -40,7 +44,7 @@ export function draw(element, comparison, options) {
       },
       y: { name: `saved less what it cost, ${currency}`, show, range: (plot, least, greatest) => [Math.min(least, 0) * 1.05, Math.max(greatest, 0) * 1.05 || 1] },
       curves: [
-        ...changes.map((change) => ({ name: change.name, values: times.map((time) => change.saved * time - change.price) })),
+        ...changes.map((change) => ({ name: change.name, place: change.place, values: times.map((time) => change.saved * time - change.price) })),
         { name: "paid back", level: true, values: times.map(() => 0) },
       ],
     },

@@ -7,12 +7,15 @@ import { el } from "./parts.js";
 /** The Reynolds number above which the jet out of a nozzle turns turbulent. */
 const TURBULENT = 2300;
 
+// five lines can still be told apart
+const MOST = 5;
+
 /**
  * @param element where it goes; what was in it goes away
  * @param comparison an answer of /v1/gas-setup-comparisons
  */
 export function draw(element, comparison) {
-  const setUps = comparison?.setUps.filter((setUp) => setUp.start.curve.length > 1) ?? [];
+  const setUps = comparison?.setUps.slice(0, MOST).filter((setUp) => setUp.start.curve.length > 1) ?? [];
   if (setUps.length === 0) {
     element.replaceChildren();
     return;
