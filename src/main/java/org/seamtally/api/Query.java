@@ -6,6 +6,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import org.seamtally.page.QuoteForm;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.quote.PriceBookName;
 import org.seamtally.wire.ProblemReport;
@@ -21,6 +23,9 @@ final class Query {
 
     private static final String UNITS = "units";
     private static final String COURSE = "course";
+    private static final String FORM = "form";
+    private static final String FORMAT = "format";
+    private static final String REVISION = "revision";
     private static final String LIMIT = "limit";
     private static final String AFTER = "after";
     private static final String SEARCH = "search";
@@ -201,6 +206,41 @@ final class Query {
     static Sides sides(UriInfo uri) {
         Query query = new Query(uri, FROM, TO);
         return new Sides(query.revision(FROM), query.revision(TO));
+    }
+
+    /**
+     * How a quote is to be printed.
+     *
+     * @param revision null for the latest
+     */
+    record Print(QuoteForm form, PrintFormat format, Integer revision, UnitSystem units) {}
+
+    /**
+     * How a quote is to be printed: for the customer, as HTML, the latest revision, in SI units where nothing else is asked
+     * for.
+     *
+     * @throws ProblemException 400 for what is none or another parameter
+     */
+    static Print print(UriInfo uri) {
+        Query query = new Query(uri, FORM, FORMAT, REVISION, UNITS);
+        UnitSystem units = query.units();
+        return new Print(
+                query.word(FORM, QuoteForm.values(), QuoteForm::word, QuoteForm.CUSTOMER),
+                query.word(FORMAT, PrintFormat.values(), PrintFormat::word, PrintFormat.HTML),
+                query.parameters.containsKey(REVISION) ? query.revision(REVISION) : null,
+                units == null ? UnitSystem.SI : units);
+    }
+
+    private <T> T word(String name, T[] values, Function<T, String> words, T usual) {
+        List<String> taken = Arrays.stream(values).map(words).toList();
+        String given = one(name, taken);
+        if (given == null) {
+            return usual;
+        }
+        if (!taken.contains(given)) {
+            throw new ProblemException(ProblemReport.badQuery(name, given, taken));
+        }
+        return values[taken.indexOf(given)];
     }
 
     private int revision(String name) {

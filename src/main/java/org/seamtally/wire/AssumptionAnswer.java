@@ -27,6 +27,11 @@ public record AssumptionAnswer(
         @Schema(description = "Marks of the joints it was used for; absent where it is the whole request's.")
         List<String> joints) {
 
+    /** No joints are left out where it is written, and are none where it is read again. */
+    public AssumptionAnswer {
+        joints = joints == null ? List.of() : joints;
+    }
+
     static List<AssumptionAnswer> of(List<Assumption> assumptions, Shown shown) {
         return assumptions.stream()
                 .map(a -> new AssumptionAnswer(a.path(), shown.of(a.value()), a.because(), a.joints()))

@@ -1,6 +1,9 @@
 package org.seamtally.wire;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -43,6 +46,11 @@ public record FrameEstimateAnswer(
         @Schema(description = "What computed it.", required = true)
         EngineAnswer engine) {
 
+    // answers gain fields: a newer program's are passed over
+    private static final JsonMapper KEPT = JsonMapper.builder()
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .build();
+
     /** Shares of the gas. */
     @Schema(description = "Shares of the gas used, together 1.")
     public record Shares(
@@ -69,6 +77,19 @@ public record FrameEstimateAnswer(
                     Shown.number(shares.welding()),
                     Shown.number(shares.preAndPostFlow()),
                     Shown.number(shares.surgeAndLeak()));
+        }
+    }
+
+    /**
+     * An estimate that was written before.
+     *
+     * @throws IllegalArgumentException where the text is none
+     */
+    public static FrameEstimateAnswer read(JsonText text) {
+        try {
+            return KEPT.readValue(text.utf8(), FrameEstimateAnswer.class);
+        } catch (IOException e) {
+            throw new IllegalArgumentException("what is kept is no frame estimate", e);
         }
     }
 
