@@ -1,8 +1,8 @@
 // What an estimate says of the whole frame: price, what it takes, cautions, assumptions.
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
-import { duration, money, number, percent, quantity, unit } from "./figures.js";
-import { capital } from "./rules.js";
+import { duration, money, number, percent, quantity } from "./figures.js";
+import { capital, label } from "./rules.js";
 
 const $ = (id) => document.getElementById(id);
 
@@ -102,12 +102,5 @@ export function drawAssumptions(answer) {
 }
 
 function words(path) {
-  return capital(
-    path
-      .replace(/^frame\.joints\[\*\]\./, "")
-      .replaceAll(".", " ")
-      .replaceAll(/([a-z])([A-Z])/g, (_, before, after) => before + " " + after.toLowerCase()),
-  );
+  return capital(label(path.replace(/^frame\.joints\[[^\]]+\]\./, "")));
 }
-
-export { unit };

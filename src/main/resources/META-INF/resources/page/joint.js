@@ -47,7 +47,12 @@ export class JointInHand {
     this.#element.parentElement.hidden = !answer && !this.#page.job().joints[this.#page.row()];
     this.#drawFigures(answer);
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#drawReview(answer), STILL_MS);
+    this.#timer = setTimeout(() => {
+      this.#asking?.abort();
+      this.#asking = new AbortController();
+      this.#drawSeam(answer, this.#asking.signal);
+      this.#drawReview(answer, this.#asking.signal);
+    }, STILL_MS);
   }
 
   #drawFigures(answer) {
@@ -81,24 +86,35 @@ export class JointInHand {
     );
   }
 
-  async #drawReview(answer) {
-    this.#asking?.abort();
+  /** The seam unrolled; a plug has none. */
+  async #drawSeam(answer, signal) {
+    if (!answer) {
+      this.#picture.replaceChildren();
+      return;
+    }
+    await unlessGone(async () => {
+      const [deposit, seam] = await Promise.all([
+        ask("POST", `/v1/deposits?course=true&units=${this.#page.system()}`, { body: this.#page.job().oneJoint(this.#page.row()), signal }),
+        import("./pictures/seam.js"),
+      ]);
+      if (signal.aborted) return;
+      if (deposit.course) seam.draw(this.#picture, deposit);
+      else this.#picture.replaceChildren();
+    }, () => this.#picture.replaceChildren());
+  }
+
+  async #drawReview(answer, signal) {
     if (!answer) {
       render(nothing, this.#review);
       return;
     }
-    this.#asking = new AbortController();
-    try {
-      const review = await ask("POST", `/v1/steel-reviews?units=${this.#page.system()}`, {
-        body: this.#reviewRequest(answer),
-        signal: this.#asking.signal,
-      });
-      this.#paintReview(review);
-    } catch (fault) {
-      if (fault.name === "AbortError") return;
-      if (!(fault instanceof Problem)) throw fault;
-      render(html`<h3>Steel</h3><p class="of">No review: ${fault.message}</p>`, this.#review);
-    }
+    await unlessGone(
+      async () => {
+        const review = await ask("POST", `/v1/steel-reviews?units=${this.#page.system()}`, { body: this.#reviewRequest(answer), signal });
+        if (!signal.aborted) this.#paintReview(review);
+      },
+      (problem) => render(html`<h3>Steel review</h3><p class="of">None: ${problem.message}</p>`, this.#review),
+    );
   }
 
   /** The joint's steel, its own filler and those of the catalogue that are usual beside it. */
@@ -180,6 +196,17 @@ export class JointInHand {
     this.#own.open = wasOpen;
     this.#form = new Form(fields, { rules, values: joint, changed: () => this.#page.changed(), system: () => this.#page.system() });
     this.#form.setAssumed(new Map());
+  }
+}
+
+/** Does what another joint in hand may cut short. */
+async function unlessGone(act, failed) {
+  try {
+    await act();
+  } catch (fault) {
+    if (fault.name === "AbortError") return;
+    if (!(fault instanceof Problem)) throw fault;
+    failed(fault);
   }
 }
 

@@ -115,7 +115,7 @@ function showAnswer(answer) {
     drawAssumptions(answer);
     showAssumed(answer);
     inHand.answered();
-    document.dispatchEvent(new CustomEvent("estimated", { detail: answer }));
+    drawPictures(answer);
   });
   speakPrice(answer);
 }
@@ -129,6 +129,19 @@ function later(draw) {
     latest();
   }), 30);
   waiting = draw;
+}
+
+/** Where the gas goes, where the money goes: fetched once there is something to be seen. */
+async function drawPictures(answer) {
+  const places = [$("gas-picture"), $("money-picture")];
+  if (!answer) {
+    places.forEach((place) => place.replaceChildren());
+    return;
+  }
+  const [gas, money] = await Promise.all([import("./pictures/gas.js"), import("./pictures/money.js")]);
+  gas.draw(places[0], answer);
+  if (answer.cost) money.draw(places[1], answer);
+  else places[1].replaceChildren();
 }
 
 function showAssumed(answer) {

@@ -188,7 +188,14 @@ class SetUps {
         <section class="said"><h3>Assumed</h3><dl>${answer.assumptions.map((one) => html`<dt>${one.path} <b>${one.value}</b></dt><dd>${one.because}</dd>`)}</dl></section>`,
       this.#result,
     );
-    document.dispatchEvent(new CustomEvent("compared", { detail: answer }));
+    this.#drawPictures(answer);
+  }
+
+  /** The first start of each set-up over the others, and what is saved by the months. */
+  async #drawPictures(answer) {
+    const [transient, payback] = await Promise.all([import("./pictures/transient.js"), import("./pictures/payback.js")]);
+    transient.draw(this.#find("transient-picture"), answer);
+    payback.draw(this.#find("payback-picture"), answer, { shiftsPerYear: Number(this.#duty.get("shiftsPerYear")) });
   }
 }
 
