@@ -260,10 +260,10 @@ class FrameBrowserTest {
         browser.js("document.querySelectorAll('.setting').forEach((one) => one.open = true)");
         browser.waitUntil(
                 "the flow's default stands at the flow",
-                () -> browser.one("[data-path='gas.flow']")
+                () -> browser.one("#settings [data-path='gas.flow']")
                         .findElement(org.openqa.selenium.By.xpath(".."))
                         .getText()
-                        .contains("assumed 7.079"));
+                        .contains("assumed 7.0792 L/min"));
     }
 
     @Test

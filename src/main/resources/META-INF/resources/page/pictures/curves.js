@@ -1,13 +1,13 @@
 // Curves over each other: lines told apart by dash and colour, read off with the arrow keys as well as with a pointer.
 
-import uPlot from "/_static/uplot/dist/uPlot.esm.js";
+import uPlot from "/webjars/uplot/dist/uPlot.esm.js";
 import { el, figure, whenWide } from "./parts.js";
 
 /** One for each of five curves; the first is a whole line. */
 const DASHES = [[], [9, 5], [2, 4], [12, 4, 2, 4], [5, 3]];
 
 // the library's own style sheet, where curves are drawn at all
-document.head.append(el("link", { rel: "stylesheet", href: "/_static/uplot/dist/uPlot.min.css" }));
+document.head.append(el("link", { rel: "stylesheet", href: "/webjars/uplot/dist/uPlot.min.css" }));
 
 const colour = (element, name) => getComputedStyle(element).getPropertyValue(name).trim();
 
