@@ -2,6 +2,7 @@
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { money } from "./figures.js";
+import { capital, label } from "./rules.js";
 import { printLinks } from "./save.js";
 import { ask, LatestWins, Problem } from "./service.js";
 
@@ -124,10 +125,10 @@ class QuotesView {
       <div class="bar"><h3>${quote.number}, revision ${quote.revision}: ${quote.estimate.name ?? "frame"}</h3>
         <button type="button" class="main" @click=${() => this.#take()}>Open and revise</button></div>
       <p><b>${money(cost.total)} ${cost.currency}</b>${quote.customerReference ? html`, ${quote.customerReference}` : nothing}${quote.validUntil ? html`, holds until ${quote.validUntil}` : nothing}${quote.priceBook ? html`, priced by ${quote.priceBook.name ?? quote.priceBook.book}, version ${quote.priceBook.version}` : nothing}</p>
-      <p>Print: ${printLinks(quote.id, quote.revision)}</p>
+      <p>Print: ${printLinks(quote.id, quote.revision, this.#page.state.system)}</p>
       <table class="figures">
         <thead><tr><th scope="col">Revision</th><th scope="col">Made</th><th scope="col">Price</th><th scope="col">Print</th></tr></thead>
-        <tbody>${quote.revisions.map((one) => html`<tr><th scope="row">${one.revision}</th><td>${one.made.slice(0, 16).replace("T", " ")}</td><td>${money(one.total)} ${one.currency}</td><td>${printLinks(quote.id, one.revision)}</td></tr>`)}</tbody>
+        <tbody>${quote.revisions.map((one) => html`<tr><th scope="row">${one.revision}</th><td>${one.made.slice(0, 16).replace("T", " ")}</td><td>${money(one.total)} ${one.currency}</td><td>${printLinks(quote.id, one.revision, this.#page.state.system)}</td></tr>`)}</tbody>
       </table>
       ${last > 1
         ? html`<form class="search" aria-label="Compare revisions" @submit=${(event) => this.#compare(event)}>
@@ -159,8 +160,19 @@ class QuotesView {
       ${difference.fields.length > 0
         ? html`<h3>What was changed</h3><table class="figures">
             <thead><tr><th scope="col">Field</th><th scope="col">From</th><th scope="col">To</th></tr></thead>
-            <tbody>${difference.fields.map((field) => html`<tr><th scope="row">${field.path ?? field.field}</th><td>${field.from ?? "–"}</td><td>${field.to ?? "–"}</td></tr>`)}</tbody></table>`
+            <tbody>${difference.fields.map((field) => html`<tr><th scope="row">${place(field.path)}</th><td>${sent(field.from)}</td><td>${sent(field.to)}</td></tr>`)}</tbody></table>`
         : nothing}
     </div>`;
   }
+}
+
+/** "frame.joints[R1].branch.wall" → "R1: branch wall". */
+function place(path) {
+  const joint = path.match(/^frame\.joints\[(.*)\](?:\.(.+))?$/);
+  return joint ? `${joint[1]}: ${label(joint[2] ?? "the joint")}` : capital(label(path.replace(/^frame\./, "")));
+}
+
+/** What was sent, a text without its quotes. */
+function sent(json) {
+  return json === undefined ? "–" : json.startsWith('"') ? JSON.parse(json) : json;
 }

@@ -56,18 +56,17 @@ export class Save {
   async #send(event) {
     event.preventDefault();
     const form = event.target;
+    const terms = this.#terms(form);
     const revise = event.submitter?.value === "revise" ? this.#page.state.quote : null;
     this.#busy = true;
     this.#draw();
     try {
-      const { answer } = await ask("POST", revise ? `/v1/quotes/${revise.id}/revisions` : "/v1/quotes", {
-        body: this.#page.state.job.quoteRequest(this.#terms(form)),
+      const { answer, headers } = await ask("POST", revise ? `/v1/quotes/${revise.id}/revisions` : "/v1/quotes", {
+        body: this.#page.state.job.quoteRequest(terms),
         headers: { "Idempotency-Key": this.#key, ...(revise ? { "If-Match": revise.etag } : {}) },
         whole: true,
-      }).then((got) => {
-        this.#page.state.quote = { id: got.answer.id, number: got.answer.number, revision: got.answer.revision, etag: got.headers.get("ETag") };
-        return got;
       });
+      this.#page.state.quote = { id: answer.id, number: answer.number, revision: answer.revision, etag: headers.get("ETag"), terms };
       this.#saved = answer;
       this.#problem = null;
       this.#open = false;
@@ -112,14 +111,14 @@ export class Save {
   #done() {
     const { id, number, revision } = this.#saved;
     return html`<p class="notice" role="status">Saved as <a href=${`#quotes/${id}`}>${number}, revision ${revision}</a>.
-      Print: ${printLinks(id, revision)}</p>`;
+      Print: ${printLinks(id, revision, this.#page.state.system)}</p>`;
   }
 }
 
-/** Links to a revision's printed forms. */
-export function printLinks(id, revision) {
+/** Links to a revision's printed forms, in a system of units. */
+export function printLinks(id, revision, units) {
   const link = (form, format, text) =>
-    html`<a href=${`/v1/quotes/${id}/print?form=${form}&format=${format}&revision=${revision}`} target="_blank" rel="noopener">${text}</a>`;
+    html`<a href=${`/v1/quotes/${id}/print?form=${form}&format=${format}&revision=${revision}&units=${units}`} target="_blank" rel="noopener">${text}</a>`;
   return html`${link("customer", "html", "for the customer")} (${link("customer", "pdf", "PDF")}),
     ${link("shop-floor", "html", "for the shop floor")} (${link("shop-floor", "pdf", "PDF")})`;
 }

@@ -1,0 +1,95 @@
+package org.seamtally.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import java.net.URL;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Keys;
+
+/** A quote is saved, found, revised, compared and printed in a real browser. */
+@QuarkusTest
+class QuotesBrowserTest {
+
+    @TestHTTPResource("/")
+    URL page;
+
+    private static void save(Browser browser, String how) {
+        browser.one("#save-quote").click();
+        browser.one("form.save");
+        if (how.equals("new")) {
+            browser.one("#save-reference").sendKeys("Inquiry 77, yard gate");
+            browser.one("#save-notes").sendKeys("Tubes come coped.");
+        }
+        browser.one("form.save button[value=" + how + "]").click();
+    }
+
+    @Test
+    void aQuoteIsSavedRevisedComparedAndPrinted() {
+        try (Browser browser = Browser.on(page)) {
+            browser.startFrom("trail-buggy-rear-bay.json");
+            save(browser, "new");
+            browser.waitForText("#save-place", "revision 1");
+            String first = browser.text("#price .total .amount");
+            browser.cell(1, "branch outside diameter").click();
+            browser.type("1.25 in", Keys.ENTER);
+            browser.waitUntil(
+                    "the price moves",
+                    () -> !browser.text("#price .total .amount").equals(first));
+            save(browser, "revise");
+            browser.waitForText("#save-place", "revision 2");
+            browser.one("#save-place a").click();
+            browser.waitForText("#quote-in-hand", "revision 2: Two-seat trail buggy, rear bay");
+            browser.waitForText("#quote-in-hand", "Inquiry 77, yard gate");
+            browser.one("#quote-in-hand form button").click();
+            browser.waitForText("#quote-in-hand .difference", "R1: branch outside diameter");
+            browser.waitForText("#quote-in-hand .difference", "The work moved it by");
+            browser.picture("quote-compared");
+            assertEquals(List.of(), browser.accessibilityFaults());
+
+            browser.one("#search").sendKeys("yard gate");
+            browser.waitUntil(
+                    "the quote is found",
+                    () -> browser.all("#quote-list tbody tr").size() == 1);
+            browser.one("#search").sendKeys(" of another town");
+            browser.waitForText("#quote-list", "No quote is kept");
+
+            String href = browser.one("#quote-in-hand a[href*='form=customer'][href*='format=pdf']")
+                    .getDomAttribute("href");
+            String type = String.valueOf(browser.js("""
+                    const request = new XMLHttpRequest();
+                    request.open('GET', arguments[0], false);
+                    request.send();
+                    return request.status + ' ' + request.getResponseHeader('Content-Type') + ' ' + request.responseText.slice(0, 5);
+                    """, href));
+            assertEquals("200 application/pdf %PDF-", type);
+
+            browser.one("#quote-in-hand button.main").click();
+            browser.waitUntil(
+                    "the frame is in hand again",
+                    () -> browser.cell(1, "branch outside diameter").getText().equals("1.25 in"));
+            browser.one("#save-quote").click();
+            assertTrue(
+                    browser.one("form.save button[value=revise]").getText().contains("revision 3"),
+                    "it is revised from where it stands");
+            assertEquals("Inquiry 77, yard gate", browser.one("#save-reference").getDomProperty("value"));
+            assertEquals(List.of(), browser.complaints("status of 422"));
+        }
+    }
+
+    @Test
+    void aFrameWithoutPricesIsNoQuote() {
+        try (Browser browser = Browser.on(page)) {
+            browser.cell(1, "kind").click();
+            browser.type("plug", Keys.TAB);
+            browser.cell(1, "hole diameter").click();
+            browser.type("9 mm", Keys.TAB, "3 mm", Keys.TAB);
+            save(browser, "new");
+            browser.waitForText("#save-place [role=alert]", "a quote has a price");
+            assertEquals(List.of(), browser.complaints("status of 422"));
+        }
+    }
+}
