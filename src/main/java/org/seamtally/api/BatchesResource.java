@@ -2,6 +2,7 @@ package org.seamtally.api;
 
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -80,7 +81,8 @@ public class BatchesResource {
             throws IOException, RefusedException {
         UnitSystem units = Query.units(uri);
         String key = IdempotencyKey.of(headers);
-        try (OpenStreams.Place place = streams.begin()) {
+        OpenStreams.Place place = streams.begin();
+        try (place) {
             Upload upload = Upload.of(StreamTypes.of(headers), new StreamBody(body, clock));
             return answer(batches.receive(Shop.LOCAL, units, upload.form(), upload.settings(), upload.jobs(), key));
         }
@@ -171,11 +173,12 @@ public class BatchesResource {
                     "A line a frame, in the order of the file, up to the first that is not worked on yet; the last"
                             + " line is the trailer, which says whether that is all. An answer without it was cut.")
     @APIResponse(responseCode = "200", description = "The results.")
-    public Response results(@PathParam("id") String id, @Context UriInfo uri, @Context Request request)
+    public Response results(
+            @PathParam("id") String id, @Context UriInfo uri, @Context Request request, @Context RoutingContext context)
             throws RefusedException {
         UnitSystem units = Query.unitsOrNull(uri);
         Form form = StreamTypes.asked(request);
-        return lines(batches.results(Shop.LOCAL, Ids.kept(id), form, units), StreamTypes.answered(form));
+        return lines(batches.results(Shop.LOCAL, Ids.kept(id), form, units), StreamTypes.answered(form), context);
     }
 
     @GET
@@ -189,19 +192,14 @@ public class BatchesResource {
             responseCode = "200",
             description = "The refusals, and the trailer.",
             content = @Content(schema = @Schema(implementation = JobAnswer.class)))
-    public Response refusals(@PathParam("id") String id, @Context UriInfo uri) {
+    public Response refusals(@PathParam("id") String id, @Context UriInfo uri, @Context RoutingContext context) {
         Query.none(uri);
-        return lines(batches.refusals(Shop.LOCAL, Ids.kept(id)), StreamTypes.NDJSON);
+        return lines(batches.refusals(Shop.LOCAL, Ids.kept(id)), StreamTypes.NDJSON, context);
     }
 
-    private Response lines(Optional<KeptLines> found, String type) {
+    private Response lines(Optional<KeptLines> found, String type, RoutingContext context) {
         KeptLines lines = found.orElseThrow(Problems::notFound);
-        OpenStreams.Place place = streams.begin();
-        StreamingOutput all = out -> {
-            try (place) {
-                lines.writeTo(out);
-            }
-        };
+        StreamingOutput all = new StreamedAnswer(streams::begin, context, lines::writeTo);
         return Response.ok(all).type(type).build();
     }
 

@@ -1,6 +1,7 @@
 package org.seamtally.api;
 
 import io.smallrye.common.annotation.Blocking;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -56,7 +57,11 @@ public class FrameStreamsResource {
     // the document has one operation a path and method: it is completed from what EstimatesResource says
     @Operation(hidden = true)
     public Response frameEstimates(
-            InputStream body, @Context UriInfo uri, @Context HttpHeaders headers, @Context Request request)
+            InputStream body,
+            @Context UriInfo uri,
+            @Context HttpHeaders headers,
+            @Context Request request,
+            @Context RoutingContext context)
             throws IOException, RefusedException {
         UnitSystem units = Query.units(uri);
         Form form = StreamTypes.asked(request);
@@ -66,14 +71,12 @@ public class FrameStreamsResource {
             StreamBody read = new StreamBody(body, clock);
             Upload upload = Upload.of(StreamTypes.of(headers), read);
             JobFrames frames = JobFiles.open(upload.jobs(), upload.form(), upload.settings());
-            StreamingOutput results = out -> {
-                try (place) {
-                    ResultSink sink = sink(form, units, out);
-                    // what has been worked out goes out before the sender is waited for
-                    read.answeringOn(sink::flush);
-                    run(frames, units, sink);
-                }
-            };
+            StreamingOutput results = new StreamedAnswer(() -> place, context, out -> {
+                ResultSink sink = sink(form, units, out);
+                // what has been worked out goes out before the sender is waited for
+                read.answeringOn(sink::flush);
+                run(frames, units, sink);
+            });
             begun = true;
             return Response.ok(results).type(StreamTypes.answered(form)).build();
         } finally {

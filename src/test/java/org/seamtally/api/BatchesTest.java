@@ -170,6 +170,16 @@ class BatchesTest {
     }
 
     @Test
+    void askingForTheHeadOfResultsTakesNoPlace() throws InterruptedException {
+        String id = done(NDJSON, Frames.line(1));
+        int free = streams.free();
+        for (int i = 0; i < free + 1; i++) {
+            assertEquals(200, given().head(PATH + "/" + id + "/results").statusCode());
+        }
+        assertEquals(free, streams.free());
+    }
+
+    @Test
     void whatIsKeptIsKeptOutOfCaches() throws InterruptedException {
         String id = done(NDJSON, Frames.line(1));
         for (String path :
