@@ -16,7 +16,7 @@ function filled(element, attributes, children) {
   for (const [key, value] of Object.entries(attributes)) {
     if (value !== null && value !== undefined) element.setAttribute(key, value);
   }
-  element.append(...children.flat().filter((child) => child !== null && child !== undefined));
+  element.append(...children.flat(Infinity).filter((child) => child !== null && child !== undefined));
   return element;
 }
 
