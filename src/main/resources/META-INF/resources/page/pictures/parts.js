@@ -27,7 +27,7 @@ export function figure(caption, note, ...children) {
   const id = `picture-${++made}`;
   return el(
     "figure",
-    { class: "drawn", role: "group", "aria-labelledby": id },
+    { class: "drawn", "aria-labelledby": id },
     el("figcaption", { id }, el("b", {}, caption), note ? ` ${note}` : null),
     ...children,
   );
