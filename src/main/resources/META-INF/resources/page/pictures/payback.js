@@ -62,7 +62,7 @@ function table(changes, years, currency) {
   const heads = ["Change to", `Costs, ${currency}`, `Saves a year, ${currency}`, "Paid back after"];
   return el(
     "div",
-    { class: "wide" },
+    { class: "wide", tabindex: 0, role: "group", "aria-label": "The figures" },
     el(
       "table",
       { class: "figures" },

@@ -68,7 +68,7 @@ function table(setUps) {
   const heads = ["Set-up", "Peak", "Surge of a start", "Within 5\u00a0% after", "Turbulent for"];
   return el(
     "div",
-    { class: "wide" },
+    { class: "wide", tabindex: 0, role: "group", "aria-label": "The figures" },
     el(
       "table",
       { class: "figures" },
