@@ -1,0 +1,117 @@
+package org.seamtally.faults;
+
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** The packaged service as a process of its own, on a free port: to be killed. */
+final class ServiceProcess implements AutoCloseable {
+
+    private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
+    private static final Duration READY_WITHIN = Duration.ofSeconds(60);
+
+    static final HttpClient HTTP =
+            HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
+
+    private final Process process;
+    private final int port;
+    private final Path log;
+
+    private ServiceProcess(Process process, int port, Path log) {
+        this.process = process;
+        this.port = port;
+        this.log = log;
+    }
+
+    /**
+     * Starts the service; {@link #awaitReady} says when it answers.
+     *
+     * @param jvm options of the virtual machine
+     * @param settings of the service, as system properties
+     * @param log where its output goes, appended
+     */
+    static ServiceProcess start(List<String> jvm, Map<String, String> settings, Path log) throws IOException {
+        if (!Files.exists(JAR)) {
+            throw new IllegalStateException("there is no " + JAR + ": mvn package builds it");
+        }
+        int port = freePort();
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(jvm);
+        command.add("-Dquarkus.http.port=" + port);
+        settings.forEach((name, value) -> command.add("-D" + name + "=" + value));
+        command.addAll(List.of("-jar", JAR.toString(), "serve"));
+        Process process = new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
+                .start();
+        return new ServiceProcess(process, port, log);
+    }
+
+    private static int freePort() throws IOException {
+        try (ServerSocket socket = new ServerSocket(0)) {
+            return socket.getLocalPort();
+        }
+    }
+
+    /** Waits until it takes estimates. */
+    ServiceProcess awaitReady() throws InterruptedException {
+        long end = System.nanoTime() + READY_WITHIN.toNanos();
+        while (System.nanoTime() < end) {
+            if (!process.isAlive()) {
+                throw new IllegalStateException("the service ended with " + process.exitValue() + ": see " + log);
+            }
+            try {
+                HttpRequest ready = HttpRequest.newBuilder(uri("/q/health/ready"))
+                        .timeout(Duration.ofSeconds(5))
+                        .build();
+                if (HTTP.send(ready, HttpResponse.BodyHandlers.discarding()).statusCode() == 200) {
+                    return this;
+                }
+            } catch (IOException e) {
+                // not yet listening
+            }
+            Thread.sleep(50);
+        }
+        throw new IllegalStateException("the service was not ready within " + READY_WITHIN + ": see " + log);
+    }
+
+    URI uri(String path) {
+        return URI.create("http://127.0.0.1:" + port + path);
+    }
+
+    long pid() {
+        return process.pid();
+    }
+
+    boolean alive() {
+        return process.isAlive();
+    }
+
+    /** SIGKILL: nothing is written, closed or said any more. */
+    void kill() throws InterruptedException {
+        process.destroyForcibly().waitFor();
+    }
+
+    @Override
+    public void close() {
+        process.destroy();
+        try {
+            if (!process.waitFor(20, java.util.concurrent.TimeUnit.SECONDS)) {
+                process.destroyForcibly().waitFor();
+            }
+        } catch (InterruptedException e) {
+            process.destroyForcibly();
+            Thread.currentThread().interrupt();
+        }
+    }
+}
