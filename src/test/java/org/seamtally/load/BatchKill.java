@@ -1,4 +1,4 @@
-package org.seamtally.faults;
+package org.seamtally.load;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;

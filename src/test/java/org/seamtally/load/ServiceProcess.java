@@ -1,4 +1,4 @@
-package org.seamtally.faults;
+package org.seamtally.load;
 
 import java.io.IOException;
 import java.net.ServerSocket;
