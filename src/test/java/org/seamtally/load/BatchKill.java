@@ -1,11 +1,6 @@
 package org.seamtally.load;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -19,8 +14,6 @@ import java.util.SplittableRandom;
  * was handed out and has no result.
  */
 public final class BatchKill {
-
-    private static final ObjectMapper JSON = new ObjectMapper();
 
     private final Path work;
     private final Path jobs;
@@ -48,11 +41,11 @@ public final class BatchKill {
         long seed = Long.parseLong(args[5]);
         System.out.println("seed " + seed + ", " + frames + " frames, " + kills + " kills");
         Path undisturbed = new BatchKill(work, jobs, frames, 0, 0, seed).embedded("undisturbed");
-        check(undisturbed, frames);
+        Kept.check(undisturbed, frames);
         Path embedded = new BatchKill(work, jobs, frames, kills, needed, seed).embedded("embedded");
-        same(undisturbed, embedded);
+        Kept.same(undisturbed, embedded);
         Path shared = new BatchKill(work, jobs, frames, kills, needed, seed).postgres();
-        same(undisturbed, shared);
+        Kept.same(undisturbed, shared);
         System.out.println("no line lost or doubled; results identical to the undisturbed run's");
     }
 
@@ -85,16 +78,17 @@ public final class BatchKill {
 
     /** Two replicas on one PostgreSQL: the one or the other is killed. */
     private Path postgres() throws Exception {
-        try (EmbeddedPostgres server = EmbeddedPostgres.builder().start()) {
-            String url = server.getJdbcUrl("postgres", "postgres");
+        try (PostgresServer server = new PostgresServer(work.resolve("postgres-data"))) {
+            String url = server.url();
             Path log = work.resolve("postgres.log");
             ServiceProcess[] replicas = {
-                start(url, "postgres", "postgres", log), start(url, "postgres", "postgres", log)
+                start(url, PostgresServer.USER, PostgresServer.USER, log),
+                start(url, PostgresServer.USER, PostgresServer.USER, log)
             };
             try {
                 KeptBatchClient client = new KeptBatchClient(() -> replicas[0]);
                 String batch = client.send(jobs, "postgres");
-                Picks picks = new Picks(url, "postgres", "postgres");
+                Picks picks = new Picks(url, PostgresServer.USER, PostgresServer.USER);
                 int hits = 0;
                 for (int kill = 1; kill <= kills; kill++) {
                     awaitMoment();
@@ -106,7 +100,7 @@ public final class BatchKill {
                     hits += picked > 0 ? 1 : 0;
                     System.out.println("postgres: kill " + kill + ", of replica " + (victim + 1) + ", " + picked
                             + " of its chunks picked and unfinished");
-                    replicas[victim] = start(url, "postgres", "postgres", log);
+                    replicas[victim] = start(url, PostgresServer.USER, PostgresServer.USER, log);
                 }
                 enough(hits);
                 return finished(client, batch, "postgres");
@@ -150,47 +144,5 @@ public final class BatchKill {
         Path results = work.resolve(name + ".results.ndjson");
         client.results(batch, results);
         return results;
-    }
-
-    /** Each line once, in order, and the counts of the trailer. */
-    private static void check(Path results, long frames) throws IOException {
-        long done = 0;
-        long refused = 0;
-        long last = 0;
-        JsonNode trailer = null;
-        try (BufferedReader lines = Files.newBufferedReader(results)) {
-            for (String text = lines.readLine(); text != null; text = lines.readLine()) {
-                JsonNode line = JSON.readTree(text);
-                if (trailer != null) {
-                    throw new AssertionError("a line after the trailer: " + text);
-                }
-                if (line.has("trailer")) {
-                    trailer = line.get("trailer");
-                } else {
-                    if (line.get("line").asLong() <= last) {
-                        throw new AssertionError("out of order: line " + line.get("line") + " after " + last);
-                    }
-                    last = line.get("line").asLong();
-                    done += line.has("estimate") ? 1 : 0;
-                    refused += line.has("problem") ? 1 : 0;
-                }
-            }
-        }
-        if (trailer == null
-                || done + refused != frames
-                || trailer.get("read").asLong() != frames
-                || trailer.get("done").asLong() != done
-                || trailer.get("refused").asLong() != refused
-                || !trailer.get("complete").asBoolean()) {
-            throw new AssertionError(done + " done, " + refused + " refused of " + frames + ", trailer " + trailer);
-        }
-        System.out.println("undisturbed: " + done + " done, " + refused + " refused");
-    }
-
-    private static void same(Path expected, Path actual) throws IOException {
-        long at = Files.mismatch(expected, actual);
-        if (at >= 0) {
-            throw new AssertionError(actual.getFileName() + " differs from the undisturbed run at byte " + at);
-        }
     }
 }

@@ -28,16 +28,26 @@ final class KeptBatchClient {
 
     /** Sends a job file; the batch's id. */
     String send(Path jobs, String key) throws IOException, InterruptedException {
+        HttpResponse<String> answer = offer(jobs, key);
+        if (answer.statusCode() != 202) {
+            throw new IllegalStateException("the batch was not taken: " + answer.statusCode() + " " + answer.body());
+        }
+        return id(answer);
+    }
+
+    /** Sends a job file; whatever is answered. */
+    HttpResponse<String> offer(Path jobs, String key) throws IOException, InterruptedException {
         HttpRequest request = HttpRequest.newBuilder(service.get().uri("/v1/batches"))
                 .header("Content-Type", "application/x-ndjson")
                 .header("Idempotency-Key", key)
                 .POST(HttpRequest.BodyPublishers.ofFile(jobs))
                 .timeout(LONGEST)
                 .build();
-        HttpResponse<String> answer = ServiceProcess.HTTP.send(request, HttpResponse.BodyHandlers.ofString());
-        if (answer.statusCode() != 202) {
-            throw new IllegalStateException("the batch was not taken: " + answer.statusCode() + " " + answer.body());
-        }
+        return ServiceProcess.HTTP.send(request, HttpResponse.BodyHandlers.ofString());
+    }
+
+    /** The id of a batch that was taken. */
+    static String id(HttpResponse<String> answer) throws IOException {
         return JSON.readTree(answer.body()).get("id").asText();
     }
 
