@@ -94,9 +94,9 @@ public final class BatchKill {
                     awaitMoment();
                     notEndedBefore(client, batch, kill);
                     int victim = random.nextInt(replicas.length);
-                    String name = Long.toString(replicas[victim].pid());
+                    long process = replicas[victim].pid();
                     replicas[victim].kill();
-                    int picked = picks.unfinishedBy(name);
+                    int picked = picks.unfinishedBy(process);
                     hits += picked > 0 ? 1 : 0;
                     System.out.println("postgres: kill " + kill + ", of replica " + (victim + 1) + ", " + picked
                             + " of its chunks picked and unfinished");

@@ -10,16 +10,16 @@ import java.sql.SQLException;
 record Picks(String url, String user, String password) {
 
     private static final String PICKED = "select count(*) from chunk_task where picked = ?";
-    private static final String PICKED_BY = PICKED + " and picked_by = ?";
+    private static final String PICKED_BY = PICKED + " and picked_by like ?";
 
     /** All of them. */
     int unfinished() throws SQLException {
         return count(PICKED, null);
     }
 
-    /** Those of one replica. */
-    int unfinishedBy(String replica) throws SQLException {
-        return count(PICKED_BY, replica);
+    /** Those of one process, whose number its name begins with. */
+    int unfinishedBy(long process) throws SQLException {
+        return count(PICKED_BY, process + "@%");
     }
 
     private int count(String sql, String replica) throws SQLException {
