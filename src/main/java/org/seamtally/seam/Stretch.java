@@ -9,6 +9,11 @@ interface Stretch {
     /** Whether the stretch comes back to its own start, with all derivatives. */
     boolean closed();
 
+    /** Whether its second half is the first one run backwards: length and deposit are the same, the angle drifts the other way. */
+    default boolean mirrored() {
+        return false;
+    }
+
     /**
      * The root line at one place.
      *

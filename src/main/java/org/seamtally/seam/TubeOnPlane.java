@@ -45,6 +45,12 @@ final class TubeOnPlane implements RootLine, Stretch {
         return true;
     }
 
+    /** About the plane through the tube's axis that is square to the other plane. */
+    @Override
+    public boolean mirrored() {
+        return true;
+    }
+
     @Override
     public Station at(double parameter) {
         double sin = Math.sin(parameter);

@@ -143,6 +143,12 @@ final class TwoTubes implements RootLine {
             return true;
         }
 
+        /** About the plane of the two axes, where they meet. */
+        @Override
+        public boolean mirrored() {
+            return offset == 0;
+        }
+
         @Override
         public Station at(double parameter) {
             JacobiFunctions.Values v = functions.at(parameter);
@@ -176,6 +182,12 @@ final class TwoTubes implements RootLine {
         @Override
         public boolean closed() {
             return false;
+        }
+
+        /** About the plane of the two axes. */
+        @Override
+        public boolean mirrored() {
+            return true;
         }
 
         @Override

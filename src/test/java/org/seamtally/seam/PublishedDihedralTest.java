@@ -92,7 +92,7 @@ class PublishedDihedralTest {
     private void theShareWiderThanALimitAgreesWithPointsCounted(Lay lay) {
         RootLine line = new TwoTubes(lay.beta, 1, Math.toRadians(lay.degrees), lay.offset);
         double limit = Math.toRadians(lay.limit);
-        assertEquals(counted(lay, limit), SeamIntegral.shareWiderThan(line, FILLET, limit), 4e-4);
+        assertEquals(counted(lay, limit), shareWiderThan(line, FILLET, limit), 4e-4);
         Seam.Course course = course(lay.beta, lay.degrees, lay.offset);
         assertEquals(counted(lay, Math.toRadians(135)), course.grooveShare(), 4e-4);
     }
@@ -101,18 +101,18 @@ class PublishedDihedralTest {
     @Test
     void whereTheAngleStaysTheShareIsAllOrNothing() {
         RootLine circle = new TubeOnPlane(19e-3, Math.PI / 2);
-        assertEquals(1, SeamIntegral.shareWiderThan(circle, FILLET, Math.toRadians(89.9)), 1e-12);
-        assertEquals(0, SeamIntegral.shareWiderThan(circle, FILLET, Math.toRadians(90.1)));
+        assertEquals(1, shareWiderThan(circle, FILLET, Math.toRadians(89.9)), 1e-12);
+        assertEquals(0, shareWiderThan(circle, FILLET, Math.toRadians(90.1)));
         RootLine straight = new StraightLine(0.1, Math.toRadians(120));
-        assertEquals(1, SeamIntegral.shareWiderThan(straight, FILLET, Math.toRadians(119.9)), 1e-12);
-        assertEquals(0, SeamIntegral.shareWiderThan(straight, FILLET, Math.toRadians(120.1)));
+        assertEquals(1, shareWiderThan(straight, FILLET, Math.toRadians(119.9)), 1e-12);
+        assertEquals(0, shareWiderThan(straight, FILLET, Math.toRadians(120.1)));
     }
 
     /** On a plate at 60°, wider than 90° is the toe's half: cut square to the plane of the axis, half the ellipse. */
     @Test
     void halfOfASlantingTubesSeamIsWiderThanARightAngle() {
         RootLine ellipse = new TubeOnPlane(19e-3, Math.toRadians(60));
-        assertEquals(0.5, SeamIntegral.shareWiderThan(ellipse, FILLET, Math.PI / 2), 1e-9);
+        assertEquals(0.5, shareWiderThan(ellipse, FILLET, Math.PI / 2), 1e-9);
     }
 
     @ParameterizedTest
@@ -166,5 +166,9 @@ class PublishedDihedralTest {
         return SeamIntegral.along(new TwoTubes(beta, 1, Math.toRadians(degrees), offset), FILLET)
                 .course()
                 .orElseThrow();
+    }
+
+    private static double shareWiderThan(RootLine line, DepositSection section, double dihedral) {
+        return SeamIntegral.byZones(line, section, dihedral).shares().get(1);
     }
 }

@@ -42,7 +42,9 @@ class SeamZonesTest {
             }
             assertEquals(1, found.stream().mapToDouble(s -> s).sum(), 1e-12);
             assertEquals(
-                    SeamIntegral.shareWiderThan(line, SECTION, Math.toRadians(100)),
+                    SeamIntegral.byZones(line, SECTION, Math.toRadians(100))
+                            .shares()
+                            .get(1),
                     found.subList(4, 8).stream().mapToDouble(s -> s).sum(),
                     1e-7,
                     "seed " + seed + ", run " + i);
