@@ -19,8 +19,10 @@ final class ServiceProcess implements AutoCloseable {
     private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
     private static final Duration READY_WITHIN = Duration.ofSeconds(60);
 
-    static final HttpClient HTTP =
-            HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
+    static final HttpClient HTTP = HttpClient.newBuilder()
+            .version(HttpClient.Version.HTTP_1_1)
+            .connectTimeout(Duration.ofSeconds(10))
+            .build();
 
     private final Process process;
     private final int port;
