@@ -87,6 +87,37 @@ final class KeptBatchClient {
         }
     }
 
+    /** Waits for its end, which is null, or for a refusal while it is worked on. */
+    String doneOrRefused(String batch) throws IOException, InterruptedException {
+        while (true) {
+            HttpResponse<String> answer = ServiceProcess.HTTP.send(
+                    HttpRequest.newBuilder(service.get().uri("/v1/batches/" + batch))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofString());
+            if (answer.statusCode() != 200) {
+                return refusedForNow(answer);
+            }
+            if (JSON.readTree(answer.body()).get("state").asText().equals("done")) {
+                return null;
+            }
+            Thread.sleep(50);
+        }
+    }
+
+    /**
+     * A refusal that says when to come back.
+     *
+     * @throws AssertionError where it is another answer
+     */
+    static String refusedForNow(HttpResponse<String> answer) {
+        String told = answer.statusCode() + " " + answer.body();
+        if (answer.statusCode() != 503
+                || answer.headers().firstValue("Retry-After").isEmpty()) {
+            throw new AssertionError("not 503 with Retry-After: " + told);
+        }
+        return told;
+    }
+
     /** Fetches its results. */
     void results(String batch, Path to) throws InterruptedException {
         HttpRequest request = HttpRequest.newBuilder(service.get().uri("/v1/batches/" + batch + "/results"))
