@@ -69,7 +69,8 @@ public final class Sql {
             LOG.debug("The database was closed already.", e);
         }
         if (source instanceof AgroalDataSource pool) {
-            pool.flush(AgroalDataSource.FlushMode.ALL);
+            // in its own time: connections in use, which may be new ones by then, are closed when they are given back
+            pool.flush(AgroalDataSource.FlushMode.GRACEFUL);
         }
     }
 

@@ -61,9 +61,14 @@ public final class SqlQuotes implements KeptQuotes {
     /** The row is locked from its update on, so that no two read the same number. */
     private Optional<QuoteNumber> count(String shop) {
         return sql.in(handle -> {
-            handle.createUpdate("update quote_counter set last_no = last_no + 1 where shop = :shop")
+            int counted = handle.createUpdate("update quote_counter set last_no = last_no + 1 where shop = :shop")
                     .bind("shop", shop)
                     .execute();
+            if (counted == 0) {
+                // another's first quote may put the row there before it is looked for: it was not counted on all the
+                // same
+                return Optional.empty();
+            }
             return handle.createQuery("select last_no from quote_counter where shop = :shop")
                     .bind("shop", shop)
                     .mapTo(Long.class)
