@@ -75,8 +75,7 @@ class ProblemsTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"/", "/v1", "/v1/nothing", "/v1/catalogue", "/v1/catalogue/nothing", "/q/nothing", "/index.html"
-            })
+            strings = {"/v1", "/v1/nothing", "/v1/catalogue", "/v1/catalogue/nothing", "/q/nothing", "/index.html"})
     void anUnknownPathIsNotFound(String path) {
         assertEquals(
                 "/problems/not-found",
