@@ -201,6 +201,7 @@ class RollUpTest {
             Map.entry("in3", 25.4 * 25.4 * 25.4),
             Map.entry("lb", 453.59237),
             Map.entry("ft3", 28.316846592),
+            Map.entry("ft3/h", 28.316846592 / 60),
             Map.entry("in/min", 25.4 / 60),
             Map.entry("kJ/in", 1 / 25.4),
             Map.entry("Btu", 1.05505585262),
