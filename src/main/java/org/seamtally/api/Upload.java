@@ -96,7 +96,8 @@ record Upload(Form form, byte[] settings, InputStream jobs) {
         return violation(
                 part,
                 Violation.Key.UNKNOWN_WORD,
-                "the part's Content-Type is " + String.join(" or ", taken),
+                "the part's Content-Type has to be " + String.join(" or ", taken) + "; with curl: -F '" + part
+                        + "=@FILE;type=" + taken.get(0) + "'",
                 given == null ? null : "\"" + StreamTypes.shortened(given) + "\"",
                 taken);
     }
