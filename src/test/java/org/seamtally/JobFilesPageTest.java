@@ -16,14 +16,15 @@ class JobFilesPageTest {
 
     @Test
     void pageListsEveryColumn() throws IOException {
-        String columns =
-                JobColumns.headers().stream().map(header -> "- `" + header + "`\n").collect(Collectors.joining());
+        String columns = JobColumns.headers().stream()
+                .map(header -> "- `" + header + "`\n")
+                .collect(Collectors.joining());
         String page = """
                 # Columns of a job table
 
                 A row is a joint; rows of one `frame` stand together. `frame` and `kind` are needed, each kind of joint
                 takes its own fields (`GET /v1/catalogue/joint-kinds` lists them with their ranges), and a cell that a
-                kind has no field for stays empty. `quantity` stands in the frame's first row, or alike in all. The unit
+                kind has no field for stays empty. `quantity` stands in a frame's first row; its others repeat it or leave it empty. The unit
                 in brackets is one of those that the column takes. `sample-jobs/open-orders.csv` is an example.
 
                 """ + columns;
