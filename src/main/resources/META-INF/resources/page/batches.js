@@ -59,10 +59,12 @@ class BatchesView {
   }
 
   async #list() {
-    await this.#trying(async () => {
-      this.#batches = (await ask("GET", `/v1/batches?limit=${LISTED}`)).items;
-      this.#batches.filter((batch) => !ENDED.has(batch.state)).forEach((batch) => this.#watch(batch.id));
-    });
+    await this.#trying(() => this.#fetch());
+  }
+
+  async #fetch() {
+    this.#batches = (await ask("GET", `/v1/batches?limit=${LISTED}`)).items;
+    this.#batches.filter((batch) => !ENDED.has(batch.state)).forEach((batch) => this.#watch(batch.id));
   }
 
   async #trying(act) {
@@ -126,8 +128,10 @@ class BatchesView {
 
   async #remove(batch) {
     await this.#trying(async () => {
+      // an event on its way would put it back on the list
+      this.#watched.get(batch.id)?.();
       await ask("DELETE", `/v1/batches/${batch.id}`);
-      this.#batches = (await ask("GET", `/v1/batches?limit=${LISTED}`)).items;
+      await this.#fetch();
     });
   }
 

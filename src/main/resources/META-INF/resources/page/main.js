@@ -250,7 +250,12 @@ function drawColumnChoice() {
 let keeping;
 function keepDraft() {
   clearTimeout(keeping);
-  keeping = setTimeout(() => localStorage.setItem(DRAFT, state.job.request()), 300);
+  keeping = setTimeout(keepDraftNow, 300);
+}
+
+function keepDraftNow() {
+  clearTimeout(keeping);
+  localStorage.setItem(DRAFT, state.job.request());
 }
 
 /** Takes a frame in hand. @param quote the kept quote that it is of */
@@ -296,6 +301,7 @@ function wire() {
 }
 
 wire();
+addEventListener("pagehide", keepDraftNow);
 showViews({ state, open });
 const draft = localStorage.getItem(DRAFT);
 open(draft ? JSON.parse(draft) : {});
