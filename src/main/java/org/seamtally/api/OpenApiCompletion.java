@@ -83,8 +83,8 @@ public class OpenApiCompletion implements OASFilter {
 
     private static final Set<String> JOB_FILES = Set.of("estimateFrame", "createBatch");
 
-    private static final Set<String> CONFLICTS =
-            Set.of("createBatch", "readBatchResults", "createQuote", "reviseQuote", "readQuote", "readRevision");
+    private static final Set<String> CONFLICTS = Set.of(
+            "createBatch", "readBatchResults", "createQuote", "reviseQuote", "readQuote", "readRevision", "printQuote");
 
     /** Problems that a body may bring besides. */
     private static final List<Problem> BODY = List.of(
