@@ -60,9 +60,10 @@ class BatchesBrowserTest {
                     """, href));
             assertEquals(41, results.lines().count());
             assertTrue(results.contains("\"complete\":true"), results.substring(results.length() - 120));
-            browser.all("#batch-list li .tools button").get(2).click();
-            browser.waitUntil(
-                    "the batch is removed", () -> browser.all("#batch-list li").isEmpty());
+            String own = "#batch-list li[data-batch='"
+                    + browser.one("#batch-list li").getAttribute("data-batch") + "']";
+            browser.all(own + " .tools button").get(2).click();
+            browser.waitUntil("the batch is removed", () -> browser.all(own).isEmpty());
             assertEquals(List.of(), browser.complaints());
         }
     }
