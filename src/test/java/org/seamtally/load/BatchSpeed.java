@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
 import org.seamtally.batch.Form;
@@ -61,16 +62,19 @@ public final class BatchSpeed implements Callable<Integer> {
         List<Took> bare = new ArrayList<>();
         List<Took> one = new ArrayList<>();
         List<Took> two = new ArrayList<>();
+        List<Took> kept = new ArrayList<>();
         for (int i = 0; i < times; i++) {
             bare.add(bare(jobs));
             one.add(batch(jobs, 1));
             two.add(batch(jobs, 2));
+            kept.add(kept(jobs));
         }
         System.out.printf("%d frames of %d joints, medians of %d%n", frames, FrameMaker.USUAL_JOINTS, times);
         System.out.printf("%-52s %10s %10s%n", "", "CPU s", "wall s");
         print("bare loop over parsed frames + file parsed, rewritten", bare);
         print("batch, one worker", one);
         print("batch, two workers", two);
+        print("kept batch, as many workers as processors", kept);
         double cpu = median(one, Took::cpu) / median(bare, Took::cpu);
         double wall = median(two, Took::wall) / median(one, Took::wall);
         System.out.printf(Locale.ROOT, "CPU, one worker to bare: %.2f (at most %.2f)%n", cpu, MOST_CPU);
@@ -93,6 +97,22 @@ public final class BatchSpeed implements Callable<Integer> {
         Took took = timed(launcher, "batch", jobs, "--out", results, "--workers", workers);
         Files.delete(results);
         return took;
+    }
+
+    /** The service from the upload to the last result fetched, its start left out. */
+    private Took kept(Path jobs) throws Exception {
+        Path log = directory.resolve("service.log");
+        String database = "jdbc:h2:file:" + directory.resolve("kept-" + System.nanoTime());
+        try (ServiceProcess service = ServiceProcess.start(List.of(), Map.of("seamtally.database.url", database), log)
+                .awaitReady()) {
+            KeptBatchClient client = new KeptBatchClient(() -> service);
+            double before = service.cpuSeconds();
+            long start = System.nanoTime();
+            String batch = client.send(jobs, "speed");
+            client.awaitDone(batch);
+            client.results(batch, directory.resolve("kept"));
+            return new Took((System.nanoTime() - start) / 1e9, service.cpuSeconds() - before);
+        }
     }
 
     private Took bare(Path jobs) throws Exception {

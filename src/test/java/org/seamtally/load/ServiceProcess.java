@@ -95,8 +95,9 @@ final class ServiceProcess implements AutoCloseable {
         return process.pid();
     }
 
-    boolean alive() {
-        return process.isAlive();
+    /** Processor time so far, all threads. */
+    double cpuSeconds() {
+        return process.info().totalCpuDuration().orElseThrow().toMillis() / 1e3;
     }
 
     /** SIGKILL: nothing is written, closed or said any more. */
