@@ -39,6 +39,8 @@ export function draw(element, deposit) {
   };
   slider.addEventListener("input", tell);
   whenWide(drawing, (width) => {
+    // while the page is laid out it may be narrower than the margins for a moment
+    if (width <= LEFT + RIGHT) return;
     const picture = new Unrolled(course, width);
     drawing.replaceChildren(picture.svg);
     marker = (i) => picture.mark(i);
