@@ -14,6 +14,12 @@ final class SeenNames {
 
     private static final int FIRST_CAPACITY = 1024;
 
+    /**
+     * Where the first is too small: 2 MB at once, so that what a long file takes does not grow before its 220 000th frame, and
+     * no second table stands beside the first then.
+     */
+    private static final int LONG_FILE = 1 << 18;
+
     private final MessageDigest digest;
     // a power of two; 0 is a free place
     private long[] places = new long[FIRST_CAPACITY];
@@ -56,7 +62,7 @@ final class SeenNames {
 
     private void grow() {
         long[] old = places;
-        places = new long[2 * old.length];
+        places = new long[Math.max(LONG_FILE, 2 * old.length)];
         for (long bits : old) {
             if (bits != 0) {
                 put(bits);

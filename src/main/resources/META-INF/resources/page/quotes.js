@@ -109,7 +109,7 @@ class QuotesView {
               <thead><tr><th scope="col">Quote</th><th scope="col">Frame</th><th scope="col">Reference</th><th scope="col">Revision</th><th scope="col">Made</th><th scope="col">Holds until</th><th scope="col">Price</th></tr></thead>
               <tbody>
                 ${this.#items.map(
-                  (item) => html`<tr><th scope="row"><a href=${`#quotes/${item.id}`}>${item.number}</a></th><td>${item.frame ?? ""}</td><td>${item.customerReference ?? ""}</td>
+                  (item) => html`<tr><th scope="row"><a href=${`#quotes/${item.id}`}>${item.number}</a></th><td class="words">${item.frame ?? ""}</td><td class="words">${item.customerReference ?? ""}</td>
                     <td>${item.revision}</td><td>${item.made.slice(0, 10)}</td><td>${item.validUntil ?? ""}</td><td class="amount">${money(item.total)} ${item.currency}</td></tr>`,
                 )}
               </tbody></table></div>
@@ -160,7 +160,7 @@ class QuotesView {
       ${difference.fields.length > 0
         ? html`<h3>What was changed</h3><table class="figures">
             <thead><tr><th scope="col">Field</th><th scope="col">From</th><th scope="col">To</th></tr></thead>
-            <tbody>${difference.fields.map((field) => html`<tr><th scope="row">${place(field.path)}</th><td>${sent(field.from)}</td><td>${sent(field.to)}</td></tr>`)}</tbody></table>`
+            <tbody>${difference.fields.map((field) => html`<tr><th scope="row">${place(field.path)}</th><td class="words">${sent(field.from)}</td><td class="words">${sent(field.to)}</td></tr>`)}</tbody></table>`
         : nothing}
     </div>`;
   }
