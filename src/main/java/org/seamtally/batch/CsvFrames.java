@@ -30,7 +30,13 @@ final class CsvFrames implements JobFrames {
      *
      * @param frame null where the row does not tell
      */
-    private record NamedRow(JobRow row, String frame, long length) {}
+    private record NamedRow(JobRow row, String frame, long length) {
+
+        /** Bytes that are held of it: of a broken row it is no more than what is wrong with it. */
+        long heldLength() {
+            return row.key() == null ? length : 0;
+        }
+    }
 
     private CsvFrames(CsvRows rows, JobHeader header, JobSettings settings) {
         this.rows = rows;
@@ -64,6 +70,7 @@ final class CsvFrames implements JobFrames {
         }
         // a row that does not say whose it is may be this frame's as well as the last one's: neither goes without it
         List<NamedRow> unclear = new ArrayList<>(nobodys);
+        long unclearLength = 0;
         nobodys = List.of();
         Gathering frame = new Gathering();
         unclear.forEach(frame::add);
@@ -71,9 +78,13 @@ final class CsvFrames implements JobFrames {
         while (row != null && (row.frame == null || name == null || row.frame.equals(name))) {
             name = name == null ? row.frame : name;
             frame.add(row);
-            unclear = row.frame == null ? unclear : new ArrayList<>();
-            if (row.frame == null && unclear.size() < TOLD_TWICE) {
+            if (row.frame != null) {
+                unclear = new ArrayList<>();
+                unclearLength = 0;
+            } else if (unclear.isEmpty()
+                    || unclear.size() < TOLD_TWICE && unclearLength + row.heldLength() <= JobFiles.LONGEST_LINE) {
                 unclear.add(row);
+                unclearLength += row.heldLength();
             }
             row = read();
         }
@@ -82,7 +93,9 @@ final class CsvFrames implements JobFrames {
         return frame.end(name);
     }
 
-    // of rows that are told of with two frames: enough to find them
+    // of rows that are told of with two frames: enough to find them, the first in any case; they are held until the
+    // next
+    // frame, and so are bounded in length as that is
     private static final int TOLD_TWICE = 100;
 
     private NamedRow read() throws IOException {
@@ -108,7 +121,7 @@ final class CsvFrames implements JobFrames {
                 first = row.row.line();
             }
             // the frame is told of where it is too long, and its row where that is
-            length += row.row.key() == null ? row.length : 0;
+            length += row.heldLength();
             if (!isTooLong()) {
                 frame.add(row.row);
             }

@@ -104,6 +104,18 @@ class CsvFramesTest {
         assertEquals("10 mm", request.at("/frame/joints/1/holeDiameter").asText());
     }
 
+    @Test
+    void longRowsThatNameNoFrameAreNotHeardForTheNextFrameBeyondOneFramesLength() throws Exception {
+        String nobodys = PLUG.replaceFirst(",,", ",," + "x".repeat(JobFiles.LONGEST_LINE * 3 / 5));
+        List<JobFrame> frames = read(HEADER + "A" + PLUG + nobodys.repeat(3) + "B" + PLUG + "C" + PLUG);
+        assertEquals(3, frames.size());
+        assertEquals(List.of("line 2: too-long"), faults(frames.get(0)));
+        List<String> next = faults(frames.get(1));
+        assertTrue(next.stream().anyMatch(fault -> fault.endsWith("frame: missing")), next::toString);
+        assertEquals(List.of(3L, 6L), frames.get(1).places().lines());
+        assertDone(frames.get(2));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"\n", "\r\n", "\r"})
     void linesEndAsTheyLike(String end) throws Exception {
