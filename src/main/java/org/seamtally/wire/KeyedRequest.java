@@ -76,9 +76,11 @@ final class KeyedRequest {
             kept = receipt instanceof Receipt.Kept;
             return receipt;
         } catch (KeyTakenException e) {
-            // it took so long that the claim ran out, and the same request, sent again, was quicker
+            // it took so long that the claim ran out, and another request with the key was quicker: its answer counts
             kept = true;
-            return new Receipt.InFlight();
+            return keys.claim(shop, door, key, clock.instant()) instanceof Claim.Settled settled
+                    ? again(settled.use())
+                    : new Receipt.InFlight();
         } finally {
             if (!kept) {
                 release();

@@ -9,13 +9,16 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.BiConsumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -274,6 +277,36 @@ class QuotesTest {
         assertEquals(2, revised.revision());
         assertArrayEquals(revised.answer(), revisedAgain.answer());
         assertEquals(2, revisedAgain.revision());
+    }
+
+    @Test
+    void whoIsOvertakenByTheSameRequestIsAnsweredAlike() throws Exception {
+        String asked = QuoteRig.priced().text();
+        assertOvertaken(asked, asked, (quicker, slower) -> {
+            Receipt.Kept kept = assertInstanceOf(Receipt.Kept.class, slower);
+            assertEquals(quicker.quote(), kept.quote());
+            assertArrayEquals(quicker.answer(), kept.answer());
+        });
+        assertOvertaken(asked + " ", asked, (quicker, slower) -> assertEquals(new Receipt.OtherRequest(), slower));
+    }
+
+    /** A request's claim runs out while it is worked on, and another with the key is carried out meanwhile. */
+    private static void assertOvertaken(String quick, String slow, BiConsumer<Receipt.Kept, Receipt> assertion)
+            throws Exception {
+        QuoteRig rig = new QuoteRig();
+        List<Receipt> quicker = new ArrayList<>();
+        Quotes slowly = new Quotes(new Engine("1.0.0"), rig.kept, rig.kept, rig.keys, rig.clock, () -> {
+            rig.clock.pass(Duration.ofSeconds(IdempotencyKeys.LEASE_SECONDS + 1));
+            try {
+                quicker.add(rig.quotes.create(QuoteRig.SHOP, QuoteRig.body(quick), UnitSystem.SI, "k"));
+            } catch (IOException | RefusedException e) {
+                throw new IllegalStateException(e);
+            }
+            return UUID.randomUUID();
+        });
+        Receipt slower = slowly.create(QuoteRig.SHOP, QuoteRig.body(slow), UnitSystem.SI, "k");
+        assertion.accept((Receipt.Kept) quicker.get(0), slower);
+        assertEquals(1, rig.quotes.list(QuoteRig.SHOP, null, 10, null).items().size());
     }
 
     @Test
