@@ -21,6 +21,7 @@ import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -200,6 +201,17 @@ public abstract class KeptQuotesContractTest {
         assertEquals(2, revised.latest().number());
         assertEquals("d", revised.latest().frame().orElseThrow());
         assertEquals(Money.parse("USD 2.00"), revised.latest().total());
+    }
+
+    @Test
+    void moneyIsKeptToTheLastDecimalOfItsCurrency() {
+        for (CurrencyUnit currency : CurrencyUnit.registeredCurrencies()) {
+            UUID id = UUID.randomUUID();
+            Money total = Money.ofMinor(currency, 1_234_567);
+            quotes.create(
+                    shop, id, quotes.nextNumber(shop), MADE, revision(1, "f", null, null, total.toString()), null);
+            assertEquals(total, quotes.find(shop, id).orElseThrow().latest().total());
+        }
     }
 
     private static List<UUID> ids(List<Quote> found) {
