@@ -33,7 +33,8 @@ class ChosenDatabaseTest {
         assertEquals("true", setting(config, "h2.active"));
         assertEquals("false", setting(config, "pg.active"));
         assertEquals(
-                "jdbc:h2:file:./somewhere/kept;WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE", setting(config, "h2.jdbc.url"));
+                "jdbc:h2:file:./somewhere/kept;WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;CACHE_SIZE=8192",
+                setting(config, "h2.jdbc.url"));
         assertTrue(config.getOptionalValue("quarkus.datasource.pg.jdbc.url", String.class)
                 .isEmpty());
     }
