@@ -112,7 +112,7 @@ class CsvFramesTest {
         assertEquals(List.of("line 2: too-long"), faults(frames.get(0)));
         List<String> next = faults(frames.get(1));
         assertTrue(next.stream().anyMatch(fault -> fault.endsWith("frame: missing")), next::toString);
-        assertEquals(List.of(3L, 6L), frames.get(1).places().lines());
+        assertEquals(3, frames.get(1).line());
         assertDone(frames.get(2));
     }
 
