@@ -17,6 +17,7 @@ export class JointInHand {
   #own;
   #picture;
   #form = null;
+  #errors = new Map();
   #shownRow = null;
   #asking = null;
   #timer;
@@ -53,6 +54,18 @@ export class JointInHand {
       this.#drawSeam(answer, this.#asking.signal);
       this.#drawReview(answer, this.#asking.signal);
     }, STILL_MS);
+  }
+
+  /** @param errors messages by cell ("row|field") */
+  setErrors(errors) {
+    this.#errors = errors;
+    this.#markOwn();
+  }
+
+  #markOwn() {
+    const prefix = `${this.#page.row()}|`;
+    const ofRow = [...this.#errors].filter(([cell]) => cell.startsWith(prefix));
+    this.#form?.setErrors(new Map(ofRow.map(([cell, texts]) => [cell.slice(prefix.length), texts])));
   }
 
   #drawFigures(answer) {
@@ -143,6 +156,8 @@ export class JointInHand {
           voltage: value("arc.voltage"),
           travelSpeed: shown(answer.arc.travelSpeed),
         }),
+        // the joint's own state when the arc is struck, as its cautions take it
+        startTemperature: answer.preheat ? shown(answer.settings.preheat.temperature) : value("preheat.ambient"),
         hydrogen: value("steel.hydrogen"),
         restraint: value("steel.restraint"),
       }),
@@ -154,7 +169,7 @@ export class JointInHand {
     const hardness = base.hardness;
     render(
       html`<h3>Steel review: ${base.name}</h3>
-        <p class="of">Beside the seam ${number(Math.min(hardness.maynier.value, hardness.yurioka.value))} to
+        <p class="of">Beside the seam, welded from ${quantity(review.conditions.startTemperature)}, ${number(Math.min(hardness.maynier.value, hardness.yurioka.value))} to
           ${number(Math.max(hardness.maynier.value, hardness.yurioka.value))} HV; cools from 800 to 500 °C in ${quantity(base.cooling.t85)};
           ${base.carbonEquivalents.map((ce) => `${ce.symbol} ${ce.value.toFixed(2)}${ce.insideRange ? "" : " (outside its range)"}`).join(", ")}.</p>
         <div class="scroll-x" tabindex="0" role="group" aria-label="Fillers compared">
@@ -196,6 +211,7 @@ export class JointInHand {
     this.#own.open = wasOpen;
     this.#form = new Form(fields, { rules, values: joint, changed: () => this.#page.changed(), system: () => this.#page.system() });
     this.#form.setAssumed(new Map());
+    this.#markOwn();
   }
 }
 

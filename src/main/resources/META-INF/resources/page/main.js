@@ -70,6 +70,7 @@ const save = new Save($("save-place"), { state });
 // ---- estimating
 
 function jobChanged() {
+  save.changed();
   keepDraft();
   estimate();
 }
@@ -152,6 +153,7 @@ function showAssumed(answer) {
 function showProblem(problem, rows) {
   const places = toMend.show(problem, rows, list.inEdit);
   list.setErrors(places.cells);
+  inHand.setErrors(places.cells);
   forms.forEach((form) => form.setErrors(places.paths));
   otherWork?.setErrors(places.paths);
   if (problem) drawPrice(state.answer, places.count === 1 ? "one thing is to be mended." : `${places.count} things are to be mended.`);

@@ -25,6 +25,8 @@ class QuotesView {
   constructor(element, page) {
     this.#element = element;
     this.#page = page;
+    // printed in the page's units
+    document.addEventListener("units", () => this.#draw());
     element.innerHTML = `<h2>Quotes</h2>
       <div class="search"><div class="field"><label for="search">Search in frame, reference, notes and number</label><input type="search" id="search"></div></div>
       <div id="quote-problem" aria-live="polite"></div>
@@ -128,7 +130,7 @@ class QuotesView {
       <p>Print: ${printLinks(quote.id, quote.revision, this.#page.state.system)}</p>
       <table class="figures">
         <thead><tr><th scope="col">Revision</th><th scope="col">Made</th><th scope="col">Price</th><th scope="col">Print</th></tr></thead>
-        <tbody>${quote.revisions.map((one) => html`<tr><th scope="row">${one.revision}</th><td>${one.made.slice(0, 16).replace("T", " ")}</td><td>${money(one.total)} ${one.currency}</td><td>${printLinks(quote.id, one.revision, this.#page.state.system)}</td></tr>`)}</tbody>
+        <tbody>${quote.revisions.map((one) => html`<tr><th scope="row">${one.revision}</th><td>${one.made.slice(0, 16).replace("T", " ")}</td><td>${money(one.total)} ${one.currency}</td><td class="words">${printLinks(quote.id, one.revision, this.#page.state.system)}</td></tr>`)}</tbody>
       </table>
       ${last > 1
         ? html`<form class="search" aria-label="Compare revisions" @submit=${(event) => this.#compare(event)}>

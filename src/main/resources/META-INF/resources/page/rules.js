@@ -44,11 +44,12 @@ export function isCommon(field) {
   return field === "kind" || [...kinds.values()].every((kind) => kind.byField.has(field));
 }
 
-/** "branch.outsideDiameter" → "branch outside diameter". */
+/** "branch.outsideDiameter" → "branch outside diameter"; "arc.arcEfficiency" → "arc efficiency". */
 export function label(field) {
   return field
     .replaceAll(".", " ")
-    .replaceAll(/([a-z])([A-Z])/g, (_, before, after) => before + " " + after.toLowerCase());
+    .replaceAll(/([a-z])([A-Z])/g, (_, before, after) => before + " " + after.toLowerCase())
+    .replaceAll(/\b(\w+) \1\b/g, "$1");
 }
 
 export function capital(text) {

@@ -2,6 +2,7 @@
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { ask, Problem } from "./service.js";
+import { where } from "./to-mend.js";
 
 export class Save {
   #element;
@@ -11,12 +12,17 @@ export class Save {
   #busy = false;
   #open = false;
   #saved = null;
+  #changedSince = false;
+  // which row each joint that was sent stands in
+  #rows = [];
   // the same for every try of one quote, so that a try whose answer was lost is not kept twice
   #key = null;
 
   constructor(element, page) {
     this.#element = element;
     this.#page = page;
+    // printed in the page's units
+    document.addEventListener("units", () => this.#draw());
   }
 
   async show() {
@@ -43,6 +49,13 @@ export class Save {
     this.#draw();
   }
 
+  /** What was saved is no longer what the page shows. */
+  changed() {
+    if (!this.#saved || this.#changedSince) return;
+    this.#changedSince = true;
+    this.#draw();
+  }
+
   #terms(form) {
     const data = new FormData(form);
     const terms = {};
@@ -59,6 +72,8 @@ export class Save {
     const terms = this.#terms(form);
     const revise = event.submitter?.value === "revise" ? this.#page.state.quote : null;
     this.#busy = true;
+    this.#changedSince = false;
+    this.#rows = this.#page.state.job.sentRows();
     this.#draw();
     try {
       const { answer, headers } = await ask("POST", revise ? `/v1/quotes/${revise.id}/revisions` : "/v1/quotes", {
@@ -98,7 +113,7 @@ export class Save {
       <div class="field"><label for="save-notes">Notes to the customer</label><textarea id="save-notes" name="notes" maxlength="4000" .value=${given.notes ?? ""}></textarea></div>
       ${this.#problem
         ? html`<div class="to-mend" role="alert" tabindex="-1"><h3>Not saved</h3><p>${this.#problem.message}</p>
-            <ul>${this.#problem.violations.slice(0, 10).map((one) => html`<li>${one.path ? `${one.path}: ` : ""}${one.message}</li>`)}</ul></div>`
+            <ul>${this.#problem.violations.slice(0, 10).map((one) => html`<li>${one.path ? `${where(one.path, this.#rows)}: ` : ""}${one.message}</li>`)}</ul></div>`
         : nothing}
       <div class="tools">
         ${quote ? html`<button class="main" value="revise" ?disabled=${this.#busy}>Save as revision ${quote.revision + 1} of ${quote.number}</button>` : nothing}
@@ -111,7 +126,9 @@ export class Save {
   #done() {
     const { id, number, revision } = this.#saved;
     return html`<p class="notice" role="status">Saved as <a href=${`#quotes/${id}`}>${number}, revision ${revision}</a>.
-      Print: ${printLinks(id, revision, this.#page.state.system)}</p>`;
+      Print: ${printLinks(id, revision, this.#page.state.system)}.${this.#changedSince
+        ? html` <b>The frame was changed since</b>: save it again to quote what stands here now.`
+        : nothing}</p>`;
   }
 }
 

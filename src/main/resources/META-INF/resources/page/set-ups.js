@@ -4,7 +4,7 @@ import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { Form } from "./fields.js";
 import { money, number, percent, quantity } from "./figures.js";
 import { flattened, tree, written } from "./job.js";
-import { comparisonFields, dutyFields, setUpFields } from "./rules.js";
+import { capital, comparisonFields, dutyFields, label, setUpFields } from "./rules.js";
 import { ask, LatestWins, Problem } from "./service.js";
 
 const KEPT = "seamtally.set-ups";
@@ -167,13 +167,13 @@ class SetUps {
       html`<div class="scroll-x" tabindex="0" role="group" aria-label="Set-ups compared">
           <table class="figures">
             <thead>
-              <tr><th scope="col">Set-up</th><th scope="col">Gas a start</th><th scope="col">of it surge</th><th scope="col">Peak flow</th><th scope="col">above Re 2300</th>
+              <tr><th scope="col">Set-up</th><th scope="col">Gas a start</th><th scope="col">of it surge</th><th scope="col">Peak flow</th><th scope="col">Turbulent for</th>
               <th scope="col">Drift</th><th scope="col">Gas a year</th><th scope="col">Surge a year</th>${priced ? html`<th scope="col">${answer.currency} a year</th><th scope="col">Paid back</th>` : nothing}</tr>
             </thead>
             <tbody>
               ${answer.setUps.map(
                 (one) => html`<tr class=${one.name === answer.best ? "best" : ""}>
-                  <th scope="row">${one.name}${one.name === answer.best ? html` <b>saves most</b>` : nothing}</th>
+                  <th scope="row">${one.name}${one.name === answer.best ? html` <b>least gas of those that hold their flow</b>` : nothing}</th>
                   <td>${quantity(one.perStart.total)}</td><td>${quantity(one.perStart.startSurge)}</td>
                   <td>${quantity(one.start?.peakFlow)}</td><td>${quantity(one.start?.turbulentTime)}</td>
                   <td>${percent(one.steady.drift)}</td><td>${quantity(one.perYear)}</td><td>${quantity(one.surgePerYear)}</td>
@@ -185,7 +185,7 @@ class SetUps {
         </div>
         <ul class="verdicts">${answer.setUps.map((one) => html`<li><b>${one.name}</b> ${one.verdict.text}.</li>`)}</ul>
         <section class="said"><h3>Cautions</h3><ul>${answer.cautions.map((caution) => html`<li>${caution.text}</li>`)}</ul></section>
-        <section class="said"><h3>Assumed</h3><dl>${answer.assumptions.map((one) => html`<dt>${one.path} <b>${one.value}</b></dt><dd>${one.because}</dd>`)}</dl></section>`,
+        <section class="said"><h3>Assumed</h3><dl>${answer.assumptions.map((one) => html`<dt>${capital(label(one.path))} <b>${one.value}</b></dt><dd>${one.because}</dd>`)}</dl></section>`,
       this.#result,
     );
     this.#drawPictures(answer);

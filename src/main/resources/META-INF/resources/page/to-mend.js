@@ -5,6 +5,12 @@ import { jointFields, label } from "./rules.js";
 
 const JOINT = /^frame\.joints\[(\d+)\](?:\.(.+))?$/;
 
+/** In words, which field a path of a request names. @param rows which row each joint that was sent stands in */
+export function where(path, rows) {
+  const joint = path.match(JOINT);
+  return joint ? `row ${rows[Number(joint[1])] + 1}, ${label(joint[2] ?? "kind")}` : label(path.replace(/^frame\./, ""));
+}
+
 export class ToMend {
   #element;
   #go;
@@ -48,7 +54,7 @@ export class ToMend {
 
   #place(path, rows) {
     const joint = path.match(JOINT);
-    if (!joint) return { path, where: label(path.replace(/^frame\./, "")) };
+    if (!joint) return { path, where: where(path, rows) };
     const row = rows[Number(joint[1])];
     const named = joint[2] ?? "kind";
     // a part that is missing as a whole is missing in each of its columns
@@ -56,7 +62,7 @@ export class ToMend {
       ? [named]
       : [...jointFields.keys()].filter((field) => field.startsWith(named + ".") && jointFields.get(field).needed);
     const first = fields[0] ?? named;
-    return { row, field: first, fields: fields.length > 0 ? fields : [named], where: `row ${row + 1}, ${label(named)}` };
+    return { row, field: first, fields: fields.length > 0 ? fields : [named], where: where(path, rows) };
   }
 
   #draw() {

@@ -255,6 +255,26 @@ class FrameBrowserTest {
     }
 
     @Test
+    void aJointsOwnSettingSaysWhatIsWrongWithIt() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.cell(2, "mark").click();
+        browser.waitForText("#joint-title", "Joint P1");
+        browser.js("document.querySelector('.setting.own').open = true");
+        browser.one(".own [data-path='gas.hose.length']").sendKeys("long");
+        browser.waitForText("#to-mend", "row 2, gas hose length");
+        browser.waitUntil(
+                "the field is marked",
+                () -> "true"
+                        .equals(browser.one(".own [data-path='gas.hose.length']")
+                                .getDomAttribute("aria-invalid")));
+        browser.waitForText(".own", "holds no number");
+        browser.js("scrollTo(0, 0)");
+        browser.one("#save-quote").click();
+        browser.one("form.save button[value=new]").click();
+        browser.waitForText("#save-place [role=alert]", "row 2, gas hose length");
+    }
+
+    @Test
     void whatIsAssumedStandsAtItsField() {
         browser.startFrom("boat-cradle-equal-tubes.json");
         browser.js("document.querySelectorAll('.setting').forEach((one) => one.open = true)");
@@ -270,6 +290,9 @@ class FrameBrowserTest {
     void theSteelReviewStandsBesideTheJoint() {
         browser.startFrom("trail-buggy-rear-bay.json");
         browser.waitForText("#joint-body", "Steel review: 4130");
+        // preheated, as its caution says too
+        browser.waitForText("#joint-body .review", "welded from 148.9");
+        browser.waitForText("#joint-body .cautions", "welded from 149");
         browser.cell(3, "mark").click();
         browser.waitForText("#joint-title", "Joint G1");
         browser.waitForText("#joint-body", "ER80S-D2");

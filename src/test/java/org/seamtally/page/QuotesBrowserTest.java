@@ -1,6 +1,7 @@
 package org.seamtally.page;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.http.TestHTTPResource;
@@ -33,14 +34,20 @@ class QuotesBrowserTest {
             browser.startFrom("trail-buggy-rear-bay.json");
             save(browser, "new");
             browser.waitForText("#save-place", "revision 1");
+            browser.one("#save-place a[href*='units=si']");
+            browser.js("document.querySelector('input[name=units][value=us]').click()");
+            browser.one("#save-place a[href*='units=us']");
+            assertFalse(browser.text("#save-place").contains("changed since"), "other units are no other frame");
             String first = browser.text("#price .total .amount");
             browser.cell(1, "branch outside diameter").click();
             browser.type("1.25 in", Keys.ENTER);
             browser.waitUntil(
                     "the price moves",
                     () -> !browser.text("#price .total .amount").equals(first));
+            browser.waitForText("#save-place", "changed since");
             save(browser, "revise");
             browser.waitForText("#save-place", "revision 2");
+            assertFalse(browser.text("#save-place").contains("changed since"), "what stands there is what was saved");
             browser.one("#save-place a").click();
             browser.waitForText("#quote-in-hand", "revision 2: Two-seat trail buggy, rear bay");
             browser.waitForText("#quote-in-hand", "Inquiry 77, yard gate");

@@ -65,7 +65,7 @@ function flowAt(setUp, time) {
 }
 
 function table(setUps) {
-  const heads = ["Set-up", "Peak", "Surge of a start", "Within 5\u00a0% after", "Turbulent for"];
+  const heads = ["Set-up", "Peak", "Surge, hose full", "Within 5\u00a0% after", "Turbulent for"];
   return el(
     "div",
     { class: "wide", tabindex: 0, role: "group", "aria-label": "The figures" },
