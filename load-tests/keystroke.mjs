@@ -65,7 +65,8 @@ try {
   await until("the driver answers", () => ask("GET", "/status").then(() => true, () => false));
   const args = ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--window-size=1440,1000", `--user-data-dir=${profile}`];
   session = (await ask("POST", "/session", { capabilities: { alwaysMatch: { browserName: "chrome", "goog:chromeOptions": { args } } } })).sessionId;
-  await ask("POST", `/session/${session}/url`, { url: page });
+  // put there from a file beside the page: the page itself keeps what it shows as it is left
+  await ask("POST", `/session/${session}/url`, { url: new URL("/page/mark.svg", page).href });
   await run("localStorage.setItem('seamtally.frame', arguments[0])", JSON.stringify(frame()));
   await ask("POST", `/session/${session}/url`, { url: page });
   await until("the frame is priced", () => run("return Boolean(document.querySelector('#price .total'))"));
