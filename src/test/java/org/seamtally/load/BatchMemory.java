@@ -111,7 +111,7 @@ public final class BatchMemory implements Callable<Integer> {
     private void straightThrough(Path jobs, Form form) throws Exception {
         Path results = directory.resolve("results");
         try (RunningService service = RunningService.start(jar, "-Xmx64m", directory)) {
-            Process sender = send(jobs, form, service.url("/v1/frame-estimates"), results);
+            Process sender = CurlUpload.send(jobs, form, service.url("/v1/frame-estimates"), results);
             measure(
                     "straight through, " + form.name().toLowerCase(Locale.ROOT),
                     "64m",
@@ -127,7 +127,8 @@ public final class BatchMemory implements Callable<Integer> {
         Path answer = directory.resolve("answer");
         long start = System.nanoTime();
         try (RunningService service = RunningService.start(jar, "-Xmx256m", directory)) {
-            int code = send(jobs, form, service.url("/v1/batches"), answer).waitFor();
+            int code = CurlUpload.send(jobs, form, service.url("/v1/batches"), answer)
+                    .waitFor();
             if (code != 0) {
                 throw new IllegalStateException("kept: the upload ended with " + code);
             }
@@ -154,28 +155,6 @@ public final class BatchMemory implements Callable<Integer> {
                 .path("counts")
                 .path("read")
                 .longValue();
-    }
-
-    private static Process send(Path jobs, Form form, String url, Path answer) throws IOException {
-        return new ProcessBuilder(
-                        "curl",
-                        "--silent",
-                        "--show-error",
-                        "--fail-with-body",
-                        "--request",
-                        "POST",
-                        "--upload-file",
-                        "-",
-                        "--header",
-                        "Content-Type: " + (form == Form.CSV ? "text/csv" : "application/x-ndjson"),
-                        "--header",
-                        "Expect:",
-                        "--output",
-                        answer.toString(),
-                        url)
-                .redirectInput(jobs.toFile())
-                .redirectError(ProcessBuilder.Redirect.INHERIT)
-                .start();
     }
 
     /** Waits for a tenth and for nine tenths of the results, and for the end of who fetches them. */

@@ -1,0 +1,68 @@
+package org.seamtally.api;
+
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.io.IOException;
+import java.io.InputStream;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.seamtally.batch.BatchRun;
+import org.seamtally.batch.Form;
+import org.seamtally.batch.JobFiles;
+import org.seamtally.batch.JobFrames;
+import org.seamtally.batch.NdjsonResults;
+import org.seamtally.batch.Progress;
+import org.seamtally.quantity.UnitSystem;
+import org.seamtally.wire.Echo;
+import org.seamtally.wire.Engine;
+import org.seamtally.wire.Outcome;
+import org.seamtally.wire.RefusedException;
+
+/** The same bodies through the same stack, answered from what was worked out before. Of load tests alone. */
+@Path("/echo")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+public class EchoResource {
+
+    private final Echo echo;
+
+    EchoResource(Engine engine) {
+        echo = new Echo(engine);
+    }
+
+    @POST
+    @Path("/frame-estimates")
+    @Operation(hidden = true)
+    public Response frameEstimate(InputStream body) throws IOException {
+        return answer(echo.frameEstimate(Body.of(body), UnitSystem.SI));
+    }
+
+    @POST
+    @Path("/gas-setup-comparisons")
+    @Operation(hidden = true)
+    public Response comparison(InputStream body) throws IOException {
+        return answer(echo.comparison(Body.of(body), UnitSystem.SI));
+    }
+
+    @POST
+    @Path("/streams")
+    @Consumes("application/x-ndjson")
+    @Produces("application/x-ndjson")
+    @Operation(hidden = true)
+    public Response stream(InputStream body) throws IOException, RefusedException {
+        JobFrames frames = JobFiles.open(body, Form.NDJSON, null);
+        StreamingOutput results =
+                out -> BatchRun.run(frames, echo::jobLine, 1, new NdjsonResults(out), Progress.UNWATCHED);
+        return Response.ok(results).type("application/x-ndjson").build();
+    }
+
+    private static Response answer(Outcome<?> outcome) {
+        return outcome instanceof Outcome.Refused<?> refused
+                ? Problems.response(refused.problem())
+                : Response.ok(((Outcome.Answered<?>) outcome).answer()).build();
+    }
+}

@@ -1,0 +1,72 @@
+package org.seamtally.load;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Senders who each wait for their answer before they send again: a general-purpose load generator (wrk), on one core. */
+final class ClosedLoop {
+
+    private static final Pattern SUMMARY =
+            Pattern.compile("requests (\\d+) refused (\\d+) failed (\\d+) microseconds (\\d+)");
+
+    private ClosedLoop() {}
+
+    /** What was answered, and what it took of the server. */
+    record Round(long requests, double seconds, double cpuSeconds) {
+
+        double rate() {
+            return requests / seconds;
+        }
+
+        /** Processor time of the server for one request, in milliseconds. */
+        double cpuMillis() {
+            return 1e3 * cpuSeconds / requests;
+        }
+    }
+
+    /**
+     * Sends for some seconds.
+     *
+     * @param script the generator's script
+     * @param bodies a file of bodies, one a line
+     * @param from the line to begin at, so that no round sends what another sent
+     */
+    static Round run(RunningService service, String path, Path script, Path bodies, long from, int senders, int seconds)
+            throws IOException, InterruptedException {
+        double before = service.cpuSeconds();
+        ProcessBuilder wrk = new ProcessBuilder(List.of(
+                        "taskset",
+                        "-c",
+                        "1",
+                        "wrk",
+                        "-t1",
+                        "-c" + senders,
+                        "-d" + seconds + "s",
+                        "--timeout",
+                        "30s",
+                        "-s",
+                        script.toString(),
+                        service.url(path)))
+                .redirectErrorStream(true);
+        wrk.environment().put("BODIES", bodies.toString());
+        wrk.environment().put("FROM", Long.toString(from));
+        Process process = wrk.start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        process.waitFor();
+        Matcher summary = SUMMARY.matcher(said);
+        if (!summary.find()) {
+            throw new IOException("the load generator said: " + said);
+        }
+        if (!summary.group(2).equals("0") || !summary.group(3).equals("0")) {
+            throw new IOException(path + ": not every request was answered with 200: " + said);
+        }
+        return new Round(
+                Long.parseLong(summary.group(1)),
+                Long.parseLong(summary.group(4)) / 1e6,
+                service.cpuSeconds() - before);
+    }
+}
