@@ -25,6 +25,11 @@ final class LoadBodies {
         this.newSetUps = newSetUps;
     }
 
+    /** Prints a frame. @param args how many joints it has */
+    public static void main(String[] args) {
+        System.out.println(new LoadBodies(1, false).frame(Integer.parseInt(args[0])));
+    }
+
     /** A frame of so many joints, no two alike, with its steel and prices. */
     String frame(int joints) {
         ObjectNode request = JSON.createObjectNode();
