@@ -7,6 +7,7 @@ import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Instance;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Optional;
 import java.util.UUID;
@@ -16,6 +17,7 @@ import org.seamtally.batch.KeptBatches;
 import org.seamtally.kept.IdempotencyKeys;
 import org.seamtally.store.ChunkTasks;
 import org.seamtally.store.Housekeeping;
+import org.seamtally.store.Retention;
 import org.seamtally.store.Sql;
 import org.seamtally.wire.Engine;
 
@@ -60,8 +62,16 @@ public class BatchWork {
 
     @Produces
     @Singleton
-    Housekeeping housekeeping(Sql sql, KeptBatches kept, ChunkTasks tasks) {
-        return new Housekeeping(sql, kept, tasks::start, InstantSource.system());
+    Housekeeping housekeeping(Sql sql, KeptBatches kept, IdempotencyKeys keys, Retention retention, ChunkTasks tasks) {
+        return new Housekeeping(sql, kept, keys, retention, tasks::start, InstantSource.system());
+    }
+
+    @Produces
+    @Singleton
+    Retention retention(
+            @ConfigProperty(name = "seamtally.retention.batches") Optional<Duration> batches,
+            @ConfigProperty(name = "seamtally.retention.keys") Duration keys) {
+        return new Retention(batches, keys);
     }
 
     void started(@Observes StartupEvent event, Housekeeping housekeeping) {

@@ -79,12 +79,13 @@ public class BatchesResource {
             content = @Content(schema = @Schema(implementation = BatchAnswer.class)))
     public Response create(InputStream body, @Context UriInfo uri, @Context HttpHeaders headers)
             throws IOException, RefusedException {
-        UnitSystem units = Query.units(uri);
+        Query.OfBatch asked = Query.batch(uri);
         String key = IdempotencyKey.of(headers);
         OpenStreams.Place place = streams.begin();
         try (place) {
             Upload upload = Upload.of(StreamTypes.of(headers), new StreamBody(body, clock));
-            return answer(batches.receive(Shop.LOCAL, units, upload.form(), upload.settings(), upload.jobs(), key));
+            return answer(batches.receive(
+                    Shop.LOCAL, asked.name(), asked.units(), upload.form(), upload.settings(), upload.jobs(), key));
         }
     }
 

@@ -15,6 +15,7 @@ import org.eclipse.microprofile.openapi.models.media.MediaType;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+import org.seamtally.batch.BatchPlan;
 import org.seamtally.wire.Json;
 
 /** What the OpenAPI document says of job files, of their results, and of what else no annotation on batches says. */
@@ -36,6 +37,7 @@ final class JobFileDocument {
         Content bodies = OASFactory.createContent();
         addBodies(bodies);
         create.getRequestBody().setContent(bodies);
+        create.addParameter(name());
         create.addParameter(key());
         create.getResponses()
                 .getAPIResponse("202")
@@ -87,6 +89,18 @@ final class JobFileDocument {
                         + " characters, such as a UUID. With the same body it is answered alike; with another, 422; while"
                         + " the first is under way, 409.")
                 .schema(text().minLength(1).maxLength(255).pattern("^" + IdempotencyKey.PATTERN + "$"));
+    }
+
+    private static Parameter name() {
+        return OASFactory.createParameter()
+                .name("name")
+                .in(Parameter.In.QUERY)
+                .required(false)
+                .description("What the batch is called in lists, such as its file's name.")
+                .schema(text().minLength(1)
+                        .maxLength(BatchPlan.LONGEST_NAME)
+                        .pattern("^(?=.*\\S)[^\\u0000-\\u001f\\u007f-\\u009f]+$"))
+                .example("open-orders.csv");
     }
 
     static Parameter limit() {

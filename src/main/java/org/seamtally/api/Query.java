@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import org.seamtally.batch.BatchPlan;
 import org.seamtally.page.QuoteForm;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.quote.PriceBookName;
@@ -29,6 +30,7 @@ final class Query {
     private static final String LIMIT = "limit";
     private static final String AFTER = "after";
     private static final String SEARCH = "search";
+    private static final String NAME = "name";
     private static final String FROM = "from";
     private static final String TO = "to";
 
@@ -106,6 +108,32 @@ final class Query {
             throw new ProblemException(ProblemReport.badQuery(COURSE, course, TRUTHS));
         }
         return new OfDeposit(units == null ? UnitSystem.SI : units, "true".equals(course));
+    }
+
+    /**
+     * What is asked of a batch besides its file.
+     *
+     * @param name what the sender calls it; null where he says nothing
+     */
+    record OfBatch(String name, UnitSystem units) {}
+
+    /**
+     * What is asked of a batch.
+     *
+     * @throws ProblemException 400 for what is no name, for other units or another parameter
+     */
+    static OfBatch batch(UriInfo uri) {
+        Query query = new Query(uri, NAME, UNITS);
+        UnitSystem units = query.units();
+        List<String> taken = List.of("a line of 1 to " + BatchPlan.LONGEST_NAME + " characters");
+        String name = query.one(NAME, taken);
+        if (name != null
+                && (name.isBlank()
+                        || name.codePointCount(0, name.length()) > BatchPlan.LONGEST_NAME
+                        || name.chars().anyMatch(Character::isISOControl))) {
+            throw new ProblemException(ProblemReport.badQuery(NAME, StreamTypes.shortened(name), taken));
+        }
+        return new OfBatch(name, units == null ? UnitSystem.SI : units);
     }
 
     /** @throws ProblemException 400 for any parameter */

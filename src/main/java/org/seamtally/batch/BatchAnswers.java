@@ -25,6 +25,7 @@ final class BatchAnswers {
                 : null;
         return new BatchAnswer(
                 plan.id().toString(),
+                plan.name().orElse(null),
                 BatchState.of(batch).word(),
                 plan.engine(),
                 plan.units(),

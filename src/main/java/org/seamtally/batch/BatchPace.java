@@ -9,14 +9,14 @@ import java.util.OptionalDouble;
  * nothing of speed; where it is the only one, the end of the upload does.
  *
  * @param framesPerSecond absent before the first chunk is done, or where no time passed
- * @param secondsLeft at that pace; absent where it has ended or there is no pace
+ * @param secondsLeft at that pace; absent where it has ended, nobody works on it or there is no pace
  */
 record BatchPace(OptionalDouble framesPerSecond, OptionalDouble secondsLeft) {
 
     static BatchPace of(KeptBatch batch) {
         OptionalDouble pace = pace(batch);
         long left = batch.sealed().frames() - batch.counts().read();
-        boolean goesOn = !BatchState.of(batch).isEnded() && pace.isPresent();
+        boolean goesOn = BatchState.of(batch) == BatchState.RUNNING && pace.isPresent();
         return new BatchPace(pace, goesOn ? OptionalDouble.of(left / pace.getAsDouble()) : OptionalDouble.empty());
     }
 

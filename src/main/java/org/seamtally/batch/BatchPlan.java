@@ -1,6 +1,7 @@
 package org.seamtally.batch;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
@@ -11,5 +12,11 @@ import java.util.UUID;
  * @param units word of the units of its answers, {@code si} or {@code us}
  * @param form of the file sent
  * @param at when the upload began
+ * @param name what its sender calls it
  */
-public record BatchPlan(UUID id, String shop, String engine, String units, Form form, Instant at) {}
+public record BatchPlan(
+        UUID id, String shop, String engine, String units, Form form, Instant at, Optional<String> name) {
+
+    /** Longest name, characters: longer than any file's. */
+    public static final int LONGEST_NAME = 200;
+}

@@ -4,6 +4,8 @@ import java.util.Locale;
 
 /** State of a batch, derived from what is kept of it. */
 public enum BatchState {
+    /** It goes on as soon as a service with its version of the engine runs; none does, as far as is known. */
+    WAITING_FOR_ENGINE,
     /** No chunk has its results. */
     WAITING,
     /** Some chunks have theirs. */
@@ -21,6 +23,9 @@ public enum BatchState {
         if (batch.chunksDone() == batch.sealed().chunks()) {
             return DONE;
         }
+        if (!batch.engineAtWork()) {
+            return WAITING_FOR_ENGINE;
+        }
         return batch.chunksDone() == 0 ? WAITING : RUNNING;
     }
 
@@ -31,6 +36,6 @@ public enum BatchState {
 
     /** The word in answers. */
     public String word() {
-        return name().toLowerCase(Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

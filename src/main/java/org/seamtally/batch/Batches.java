@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.UnavailableException;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.BatchAnswer;
@@ -78,6 +79,7 @@ public final class Batches {
     /**
      * Keeps an upload whole. On any fault nothing of it is kept.
      *
+     * @param name what the sender calls it; null for nothing
      * @param settings as JSON; null for none
      * @param body job file; it is read to its end where it is kept or compared, and is not closed
      * @param idempotencyKey null for none
@@ -85,16 +87,27 @@ public final class Batches {
      * @throws IOException where the body broke off
      */
     public Received receive(
-            String shop, UnitSystem units, Form form, byte[] settings, InputStream body, String idempotencyKey)
+            String shop,
+            String name,
+            UnitSystem units,
+            Form form,
+            byte[] settings,
+            InputStream body,
+            String idempotencyKey)
             throws IOException, RefusedException {
-        BatchPlan plan = new BatchPlan(ids.get(), shop, engine, units.word(), form, clock.instant());
+        BatchPlan plan =
+                new BatchPlan(ids.get(), shop, engine, units.word(), form, clock.instant(), Optional.ofNullable(name));
         Received received = idempotencyKey == null
                 ? reception.plain(plan, settings, body)
-                : reception.keyed(plan, settings, body, new ClaimedKey(keys, clock, shop, DOOR, idempotencyKey));
+                : reception.keyed(plan, settings, body, claimed(shop, idempotencyKey));
         if (received instanceof Received.Accepted) {
             hint();
         }
         return received;
+    }
+
+    private ClaimedKey claimed(String shop, String key) {
+        return new ClaimedKey(keys, clock, new KeyHolder(shop, DOOR, key, ids.get()));
     }
 
     /** The batch is kept: where nobody can be told now, its chunks are found later. */
@@ -132,7 +145,7 @@ public final class Batches {
         UnitSystem shown = units == null ? own : units;
         KeptResults results = new KeptResults(kept, batch);
         if (shown == own) {
-            return Optional.of(out -> results.lines(sink(out, form, own), ChunkResult::lines));
+            return Optional.of(out -> results.lines(sink(out, form, own)));
         }
         if (!batch.plan().engine().equals(engine)) {
             throw new RefusedException(otherEngine(batch.plan()));
@@ -155,8 +168,7 @@ public final class Batches {
 
     /** The lines of those that were refused, one JSON object a line, likewise. */
     public Optional<KeptLines> refusals(String shop, UUID id) {
-        return kept.find(shop, id)
-                .map(batch -> out -> new KeptResults(kept, batch).lines(new NdjsonResults(out), ChunkResult::refusals));
+        return kept.find(shop, id).map(batch -> out -> new KeptResults(kept, batch).refusals(new NdjsonResults(out)));
     }
 
     /** What the frames that are done add up to. */

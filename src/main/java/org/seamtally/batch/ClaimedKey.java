@@ -1,9 +1,9 @@
 package org.seamtally.batch;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.time.InstantSource;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.SettledKey;
 
 /** A key that an upload holds while its body is read. */
@@ -14,38 +14,28 @@ final class ClaimedKey {
 
     private final IdempotencyKeys keys;
     private final InstantSource clock;
-    private final String shop;
-    private final String door;
-    private final String key;
-    private Instant renewed;
+    private final KeyHolder holder;
 
-    ClaimedKey(IdempotencyKeys keys, InstantSource clock, String shop, String door, String key) {
+    ClaimedKey(IdempotencyKeys keys, InstantSource clock, KeyHolder holder) {
         this.keys = keys;
         this.clock = clock;
-        this.shop = shop;
-        this.door = door;
-        this.key = key;
-        this.renewed = clock.instant();
+        this.holder = holder;
     }
 
     IdempotencyKeys.Claim claim() {
-        return keys.claim(shop, door, key, renewed);
+        return keys.claim(holder, clock.instant());
     }
 
-    /** The upload goes on. */
-    void keepAlive() {
-        Instant now = clock.instant();
-        if (Duration.between(renewed, now).compareTo(RENEWED_EVERY) >= 0) {
-            keys.renew(shop, door, key, now);
-            renewed = now;
-        }
+    /** What keeps the claim as long as the upload goes on. */
+    Pulse pulse() {
+        return new Pulse(clock, RENEWED_EVERY, now -> keys.renew(holder, now));
     }
 
     void release() {
-        keys.release(shop, door, key);
+        keys.release(holder);
     }
 
     SettledKey settled(String digest, byte[] answer) {
-        return new SettledKey(shop, door, key, digest, answer);
+        return holder.settled(digest, answer);
     }
 }

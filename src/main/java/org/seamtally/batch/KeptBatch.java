@@ -6,6 +6,7 @@ import java.util.Optional;
 /**
  * A sealed batch, and what its chunks' results add up to. Its state is derived from this, and kept nowhere.
  *
+ * @param engineAtWork whether a service with its version of the engine runs, as far as is known
  * @param sealed when the upload ended, and what was in it
  * @param cancelled when it was cancelled
  * @param chunksDone with results
@@ -15,6 +16,7 @@ import java.util.Optional;
  */
 public record KeptBatch(
         BatchPlan plan,
+        boolean engineAtWork,
         KeptBatches.Sealed sealed,
         Optional<Instant> cancelled,
         int chunksDone,

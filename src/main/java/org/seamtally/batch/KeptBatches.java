@@ -1,5 +1,6 @@
 package org.seamtally.batch;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +24,9 @@ public interface KeptBatches {
     /** Keeps a chunk of an upload. */
     void add(String shop, UUID batch, int chunk, Chunk frames);
 
+    /** Says that an upload goes on, though nothing was to be kept of it for a while; nothing where it was given up. */
+    void touch(String shop, UUID batch);
+
     /**
      * Ends an upload: the batch is there from now on, and its chunks are handed out.
      *
@@ -35,7 +39,10 @@ public interface KeptBatches {
     /** Forgets an upload that broke off, or was refused. */
     void discard(String shop, UUID batch);
 
-    /** Forgets uploads that were begun before then and that nobody has added to since, by the clock of this store. How many. */
+    /**
+     * Forgets uploads that were begun before then and that nobody has added to or touched since, by the clock of this store,
+     * and what is left of removals that a fault broke off. How many.
+     */
     int discardBrokenOff(Instant since);
 
     /** A sealed batch with what is known of its chunks. */
@@ -54,8 +61,14 @@ public interface KeptBatches {
      */
     boolean finish(UUID batch, int chunk, ChunkResult result, Instant at);
 
-    /** Results of a chunk. */
-    Optional<ChunkResult> result(String shop, UUID batch, int chunk);
+    /** Result lines of a chunk. */
+    Optional<ChunkLines> lines(String shop, UUID batch, int chunk);
+
+    /** Those of a chunk's result lines that are refusals. */
+    Optional<ChunkLines> refusals(String shop, UUID batch, int chunk);
+
+    /** Counts of a chunk that has its results. */
+    Optional<Counts> counts(String shop, UUID batch, int chunk);
 
     /** Totals of all chunks that are done, in the order of the chunks. */
     List<byte[]> totals(String shop, UUID batch);
@@ -63,14 +76,33 @@ public interface KeptBatches {
     /** Cancels a batch where not all chunks are done; chunks under way are dropped when they end. False where it has ended. */
     boolean cancel(String shop, UUID batch, Instant at);
 
-    /** Removes an ended batch with all that belongs to it. */
+    /** Removes an ended batch with all that belongs to it: nobody sees it from the call on. */
     void remove(String shop, UUID batch);
 
-    /** Chunks of sealed, running batches of one engine version that have no results yet, oldest batch first. */
-    List<ChunkName> open(String engine, int limit);
+    /** Removes, whosever they are, batches that ended before then. How many. */
+    int removeEnded(Instant before);
+
+    /**
+     * How long nothing may be heard of an upload until it is given up. A sender who sends nothing is cut off by the server
+     * after a minute; while bytes arrive, however slowly a chunk fills, whoever reads them touches the upload every
+     * {@link #TOUCHED_EVERY}. So a live upload is never silent for more than two minutes and the time that it takes to keep
+     * a chunk, and the rest is for a database that was away.
+     */
+    Duration BROKEN_OFF = Duration.ofMinutes(15);
+
+    /** See {@link #BROKEN_OFF}. */
+    Duration TOUCHED_EVERY = Duration.ofMinutes(1);
 
     /** A chunk. */
     record ChunkName(String shop, UUID batch, int number) {}
+
+    /**
+     * Lines of a chunk that has its results.
+     *
+     * @param counts of all its frames
+     * @param lines each ended by a line feed, UTF-8, compressed with DEFLATE (RFC 1950)
+     */
+    record ChunkLines(Counts counts, byte[] lines) {}
 
     /**
      * What ends an upload.

@@ -4,7 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.UUID;
 import org.seamtally.wire.JobFrame;
 
 /** Hands the result lines of a kept batch to a sink, chunk by chunk: one chunk's are held at a time. */
@@ -18,42 +18,65 @@ final class KeptResults {
         this.batch = batch;
     }
 
-    /** What is done with a chunk that has its results. */
+    /** Hands what there is of a chunk to a sink; its counts, empty where it has no results yet. */
     private interface Each {
-        void chunk(int number, ChunkResult result) throws IOException;
+        Optional<Counts> chunk(int number) throws IOException;
     }
 
     /** The lines as they were kept. */
-    void lines(ResultSink sink, Function<ChunkResult, byte[]> kind) throws IOException {
-        upToTheGap(sink, (number, result) -> hand(kind.apply(result), sink));
+    void lines(ResultSink sink) throws IOException {
+        upToTheGap(sink, number -> handed(kept.lines(shop(), id(), number), sink));
+    }
+
+    /** The lines of those that were refused. */
+    void refusals(ResultSink sink) throws IOException {
+        upToTheGap(sink, number -> handed(kept.refusals(shop(), id(), number), sink));
     }
 
     /** The lines of the same frames worked on anew. */
     void anew(ResultSink sink, FrameWork work) throws IOException {
-        upToTheGap(sink, (number, result) -> {
-            Optional<Chunk> frames = kept.chunk(batch.plan().id(), number);
-            if (frames.isEmpty()) {
-                throw new IOException("the batch was removed while its results were read");
+        upToTheGap(sink, number -> {
+            Optional<Counts> counts = kept.counts(shop(), id(), number);
+            if (counts.isPresent()) {
+                for (JobFrame frame : ChunkFrames.read(frames(number))) {
+                    sink.line(work.on(frame).json());
+                }
             }
-            for (JobFrame frame : ChunkFrames.read(frames.get())) {
-                sink.line(work.on(frame).json());
-            }
+            return counts;
         });
+    }
+
+    private Chunk frames(int number) throws IOException {
+        return kept.chunk(id(), number)
+                .orElseThrow(() -> new IOException("the batch was removed while its results were read"));
+    }
+
+    private String shop() {
+        return batch.plan().shop();
+    }
+
+    private UUID id() {
+        return batch.plan().id();
     }
 
     private void upToTheGap(ResultSink sink, Each each) throws IOException {
         Counts counts = Counts.NONE;
         int number = 0;
         for (; number < batch.sealed().chunks(); number++) {
-            Optional<ChunkResult> result =
-                    kept.result(batch.plan().shop(), batch.plan().id(), number);
-            if (result.isEmpty()) {
+            Optional<Counts> chunk = each.chunk(number);
+            if (chunk.isEmpty()) {
                 break;
             }
-            each.chunk(number, result.get());
-            counts = counts.plus(result.get().counts());
+            counts = counts.plus(chunk.get());
         }
         sink.end(counts, number == batch.sealed().chunks());
+    }
+
+    private static Optional<Counts> handed(Optional<KeptBatches.ChunkLines> found, ResultSink sink) throws IOException {
+        if (found.isPresent()) {
+            hand(found.get().lines(), sink);
+        }
+        return found.map(KeptBatches.ChunkLines::counts);
     }
 
     private static void hand(byte[] compressed, ResultSink sink) throws IOException {

@@ -9,7 +9,6 @@ import org.seamtally.kept.IdempotencyKeys.Claim;
 import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
 import org.seamtally.kept.UnavailableException;
-import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.RefusedException;
 
 /** Takes an upload in: all of it is kept, or nothing. */
@@ -27,34 +26,31 @@ final class Reception {
 
     /** An upload without a key. */
     Received plain(BatchPlan plan, byte[] settings, InputStream body) throws IOException, RefusedException {
-        return keep(plan, settings, uploaded(plan, settings, body, () -> {}), null);
+        return keep(plan, settings, new UploadedBody(body, plan, settings), null);
     }
 
     /** An upload that counts once. */
     Received keyed(BatchPlan plan, byte[] settings, InputStream body, ClaimedKey key)
             throws IOException, RefusedException {
-        UploadedBody uploaded = uploaded(plan, settings, body, key::keepAlive);
+        UploadedBody uploaded = new UploadedBody(body, plan, settings);
         Claim claim = key.claim();
         if (claim instanceof Claim.Settled settled) {
-            return again(settled.use(), uploaded(plan, settings, body, () -> {}).digest());
+            return again(settled.use(), uploaded.digest());
         }
         if (claim instanceof Claim.InFlight) {
             return new Received.InFlight();
         }
-        boolean settled = false;
+        uploaded.whileRead(key.pulse());
+        boolean accepted = false;
         try {
             Received received = keep(plan, settings, uploaded, key);
-            settled = true;
+            accepted = received instanceof Received.Accepted;
             return received;
         } finally {
-            if (!settled) {
+            if (!accepted) {
                 quietly(key::release);
             }
         }
-    }
-
-    private static UploadedBody uploaded(BatchPlan plan, byte[] settings, InputStream body, Runnable onRead) {
-        return new UploadedBody(body, plan.form(), UnitSystem.of(plan.units()), settings, onRead);
     }
 
     private static Received again(SettledKey use, String digest) {
@@ -66,12 +62,13 @@ final class Reception {
         JobFrames frames = JobFiles.open(body, plan.form(), settings);
         boolean sealed = false;
         kept.begin(plan);
+        body.whileRead(new Pulse(clock, KeptBatches.TOUCHED_EVERY, now -> kept.touch(plan.shop(), plan.id())));
         try {
             Upload upload = new Upload(kept, plan, size);
             upload.keep(frames);
             Sealed end = new Sealed(upload.chunks(), upload.frames(), body.digest(), clock.instant());
-            byte[] answer = BatchAnswers.json(
-                    new KeptBatch(plan, end, Optional.empty(), 0, Counts.NONE, Optional.empty(), Optional.empty()));
+            byte[] answer = BatchAnswers.json(new KeptBatch(
+                    plan, true, end, Optional.empty(), 0, Counts.NONE, Optional.empty(), Optional.empty()));
             try {
                 kept.seal(plan.shop(), plan.id(), end, key == null ? null : key.settled(end.digest(), answer));
             } catch (KeyTakenException e) {

@@ -7,28 +7,27 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
-import org.seamtally.quantity.UnitSystem;
+import java.util.List;
 
-/** A body on its way in: what has been read of it goes into its digest, and whoever waits for it hears that it goes on. */
+/** A body on its way in: what has been read of it goes into its digest, and who has to know hears that it goes on. */
 final class UploadedBody extends FilterInputStream {
 
     private final MessageDigest digest;
-    private final Runnable onRead;
+    private final List<Runnable> pulses = new ArrayList<>();
 
-    /**
-     * @param settings may be null
-     * @param onRead called after every read
-     */
-    UploadedBody(InputStream in, Form form, UnitSystem units, byte[] settings, Runnable onRead) {
+    /** @param settings may be null */
+    UploadedBody(InputStream in, BatchPlan plan, byte[] settings) {
         super(in);
-        this.onRead = onRead;
         try {
             digest = MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }
-        digest.update((form + "\n" + units.word() + "\n").getBytes(StandardCharsets.UTF_8));
+        digest.update((plan.form() + "\n" + plan.units() + "\n").getBytes(StandardCharsets.UTF_8));
+        // begins with no byte that the settings' length begins with
+        plan.name().ifPresent(name -> digest.update(("name " + name + "\n").getBytes(StandardCharsets.UTF_8)));
         // the length first: what ends the settings cannot pass for what begins the body
         digest.update(ByteBuffer.allocate(Integer.BYTES)
                 .putInt(settings == null ? -1 : settings.length)
@@ -36,6 +35,11 @@ final class UploadedBody extends FilterInputStream {
         if (settings != null) {
             digest.update(settings);
         }
+    }
+
+    /** From now on this is told of every read. */
+    void whileRead(Pulse pulse) {
+        pulses.add(pulse);
     }
 
     @Override
@@ -50,7 +54,7 @@ final class UploadedBody extends FilterInputStream {
         if (got > 0) {
             digest.update(into, offset, got);
         }
-        onRead.run();
+        pulses.forEach(Runnable::run);
         return got;
     }
 

@@ -12,6 +12,7 @@ import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -49,6 +50,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
 
     private final Sql sql;
     private final OpenChunks open;
+    private final EngineAtWork atWork;
     private final Scheduler scheduler;
     private final InstantSource clock;
     private final ScheduledExecutorService sweeper = Executors.newSingleThreadScheduledExecutor(runnable -> {
@@ -71,6 +73,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
         this.sql = sql;
         this.clock = clock;
         this.open = new OpenChunks(sql, engine);
+        this.atWork = new EngineAtWork(sql, engine);
         OneTimeTask<Void> task = Tasks.oneTime(open.task())
                 .onFailure(this::failed)
                 .execute((instance, context) -> work.test(OpenChunks.name(instance.getId())));
@@ -98,6 +101,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
     /** Starts to hand out. */
     public synchronized void start() {
         started = true;
+        atWork.say(clock.instant());
         if (sql.dialect().ofOneProcess()) {
             open.freeAll();
         }
@@ -107,13 +111,17 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
 
     @Override
     public void more() {
-        if (!sweeper.isShutdown()) {
+        try {
             sweeper.execute(this::sweep);
+        } catch (RejectedExecutionException e) {
+            // this replica stops: the batch is kept, and found by another, or by the next start
+            LOG.debug("Nothing is handed out any more.", e);
         }
     }
 
     private void sweep() {
         try {
+            atWork.say(clock.instant());
             int found = open.makeTasks();
             if (away.compareAndSet(true, false)) {
                 LOG.info("What is kept can be reached again: batches go on.");
@@ -153,7 +161,8 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
     /** Stops to hand out; chunks under way are ended where that is a matter of seconds. */
     @Override
     public synchronized void close() {
-        sweeper.shutdownNow();
+        // not interrupted: the embedded database closes its file under a thread that is
+        sweeper.shutdown();
         if (started) {
             scheduler.stop();
         }

@@ -3,16 +3,17 @@ package org.seamtally.store;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.function.IntSupplier;
 import org.jboss.logging.Logger;
 import org.seamtally.batch.KeptBatches;
+import org.seamtally.kept.IdempotencyKeys;
 import org.seamtally.kept.UnavailableException;
 
 /**
  * What goes on beside the requests: tables are made as soon as the database is there, work on batches is begun then, and
- * uploads that broke off are swept. Nothing waits for it.
+ * what is no longer to be kept is swept. Nothing waits for it.
  */
 public final class Housekeeping implements AutoCloseable {
 
@@ -22,15 +23,14 @@ public final class Housekeeping implements AutoCloseable {
 
     private static final Duration SWEEP = Duration.ofMinutes(1);
 
-    /** A client that sends nothing for so long will not go on. */
-    private static final Duration BROKEN_OFF = Duration.ofMinutes(15);
-
     private final Sql sql;
     private final KeptBatches batches;
+    private final IdempotencyKeys keys;
+    private final Retention retention;
     private final Runnable whenReady;
     private final InstantSource clock;
     private final Instant born;
-    private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(runnable -> {
+    private final ScheduledThreadPoolExecutor thread = new ScheduledThreadPoolExecutor(1, runnable -> {
         Thread named = new Thread(runnable, "kept");
         named.setDaemon(true);
         return named;
@@ -41,12 +41,21 @@ public final class Housekeeping implements AutoCloseable {
      * @param sql where things are kept, its tables not yet made
      * @param whenReady done once, when they are
      */
-    public Housekeeping(Sql sql, KeptBatches batches, Runnable whenReady, InstantSource clock) {
+    public Housekeeping(
+            Sql sql,
+            KeptBatches batches,
+            IdempotencyKeys keys,
+            Retention retention,
+            Runnable whenReady,
+            InstantSource clock) {
         this.sql = sql;
         this.batches = batches;
+        this.keys = keys;
+        this.retention = retention;
         this.whenReady = whenReady;
         this.clock = clock;
         this.born = clock.instant();
+        thread.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
     }
 
     /** Begins it. */
@@ -71,26 +80,40 @@ public final class Housekeeping implements AutoCloseable {
                 told = true;
                 LOG.warnf("%s Tried again until it can; estimates go on. (%s)", e.getMessage(), Faults.root(e));
             }
-            thread.schedule(this::makeReady, RETRY.toMillis(), TimeUnit.MILLISECONDS);
+            if (!thread.isShutdown()) {
+                thread.schedule(this::makeReady, RETRY.toMillis(), TimeUnit.MILLISECONDS);
+            }
         }
     }
 
-    private void sweep() {
+    /** Sweeps once: each kind by itself, so that a fault with one leaves the others. */
+    void sweep() {
+        Instant now = clock.instant();
+        sweep("uploads that broke off", () -> batches.discardBrokenOff(now.minus(KeptBatches.BROKEN_OFF)));
+        retention
+                .batches()
+                .ifPresent(kept -> sweep("batches that ended long ago", () -> batches.removeEnded(now.minus(kept))));
+        sweep("keys that were used long ago", () -> keys.forget(now.minus(retention.keys())));
+        sweep("tasks that nobody will carry out", () -> new LeftTasks(sql).removeOfEnginesGone(now));
+    }
+
+    private static void sweep(String what, IntSupplier removed) {
         try {
-            int swept = batches.discardBrokenOff(clock.instant().minus(BROKEN_OFF));
+            int swept = removed.getAsInt();
             if (swept > 0) {
-                LOG.infof("%d uploads that broke off were removed.", swept);
+                LOG.infof("Removed: %d %s.", swept, what);
             }
         } catch (UnavailableException e) {
-            LOG.debug("Uploads that broke off are looked for again in a minute.", e);
+            LOG.debugf(e, "To be removed, tried again in a minute: %s.", what);
         } catch (RuntimeException e) {
             // a thrown fault would end the sweeps
-            LOG.error("Uploads that broke off could not be removed; tried again in a minute.", e);
+            LOG.errorf(e, "Could not be removed, tried again in a minute: %s.", what);
         }
     }
 
+    /** Ends it. What is under way is not interrupted: the embedded database closes its file under a thread that is. */
     @Override
     public void close() {
-        thread.shutdownNow();
+        thread.shutdown();
     }
 }

@@ -10,17 +10,23 @@ final class OpenChunks {
     /** The task library's table. */
     static final String TABLE = "chunk_task";
 
+    /** What the names of tasks begin with; the engine's version follows. */
+    static final String TASK = "chunk ";
+
+    /** A task's instance in SQL: of the chunk c of the batch b. */
+    static final String INSTANCE = "b.shop || '/' || cast(b.id as varchar(36)) || '/' || cast(c.chunk as varchar(10))";
+
     // in the order of the chunks, since results are read up to the first gap
     private static final String MAKE =
             "insert into chunk_task (task_name, task_instance, execution_time, picked, version)"
-                    + " select :task, b.shop || '/' || cast(b.id as varchar(36)) || '/' || cast(c.chunk as varchar(10)),"
+                    + " select :task, " + INSTANCE + ","
                     + " b.sealed_at + c.chunk * interval '0.000001' second, false, 1"
                     + " from batch b join batch_chunk c on c.batch = b.id"
                     + " where b.engine = :engine and b.sealed_at is not null and b.cancelled_at is null"
                     + " and b.chunks > (select count(*) from chunk_result d where d.batch = b.id)"
                     + " and not exists (select 1 from chunk_result r where r.batch = c.batch and r.chunk = c.chunk)"
                     + " and not exists (select 1 from chunk_task t where t.task_name = :task and t.task_instance ="
-                    + " b.shop || '/' || cast(b.id as varchar(36)) || '/' || cast(c.chunk as varchar(10)))";
+                    + " " + INSTANCE + ")";
 
     private final Sql sql;
     private final String engine;
@@ -32,7 +38,7 @@ final class OpenChunks {
 
     /** Name of the tasks. */
     String task() {
-        return "chunk " + engine;
+        return TASK + engine;
     }
 
     /** The chunk that a task is for. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.mapper.RowMapper;
 import org.seamtally.batch.BatchPlan;
 import org.seamtally.batch.Chunk;
 import org.seamtally.batch.ChunkResult;
@@ -26,7 +27,8 @@ public final class SqlBatches implements KeptBatches {
 
     private static final String BATCHES = "select b.*, coalesce(r.chunks_done, 0) chunks_done,"
             + " coalesce(r.frames_read, 0) frames_read, coalesce(r.frames_done, 0) frames_done,"
-            + " coalesce(r.frames_refused, 0) frames_refused, r.first_done, r.last_done"
+            + " coalesce(r.frames_refused, 0) frames_refused, r.first_done, r.last_done, exists (select 1"
+            + " from engine_at_work e where e.engine = b.engine and e.lives_until > :now) at_work"
             + " from (select * from batch where shop = :shop and sealed_at is not null %s) b"
             + " left join (select batch, count(*) chunks_done, sum(frames_read) frames_read, sum(frames_done) frames_done,"
             + " sum(frames_refused) frames_refused, min(finished_at) first_done, max(finished_at) last_done"
@@ -35,20 +37,22 @@ public final class SqlBatches implements KeptBatches {
 
     private final Sql sql;
     private final InstantSource clock;
+    private final BatchRemoval removal;
 
     /**
      * @param sql where they are kept
-     * @param clock tells when something was added to an upload
+     * @param clock tells when something was added to an upload, and which engines are at work
      */
     public SqlBatches(Sql sql, InstantSource clock) {
         this.sql = sql;
         this.clock = clock;
+        this.removal = new BatchRemoval(sql);
     }
 
     @Override
     public void begin(BatchPlan plan) {
-        sql.in(handle -> handle.createUpdate("insert into batch (id, shop, engine, units, form, created_at, touched_at)"
-                        + " values (:id, :shop, :engine, :units, :form, :at, :now)")
+        sql.in(handle -> handle.createUpdate("insert into batch (id, shop, engine, units, form, created_at, touched_at,"
+                        + " name) values (:id, :shop, :engine, :units, :form, :at, :now, :name)")
                 .bind("id", plan.id())
                 .bind("shop", plan.shop())
                 .bind("engine", plan.engine())
@@ -56,19 +60,28 @@ public final class SqlBatches implements KeptBatches {
                 .bind("form", plan.form().name())
                 .bind("at", plan.at())
                 .bind("now", clock.instant())
+                .bind("name", plan.name().orElse(null))
                 .execute());
+    }
+
+    @Override
+    public void touch(String shop, UUID batch) {
+        sql.in(handle -> touched(handle, shop, batch));
+    }
+
+    private int touched(Handle handle, String shop, UUID batch) {
+        return handle.createUpdate("update batch set touched_at = :now"
+                        + " where id = :id and shop = :shop and sealed_at is null and removed_at is null")
+                .bind("now", clock.instant())
+                .bind("id", batch)
+                .bind("shop", shop)
+                .execute();
     }
 
     @Override
     public void add(String shop, UUID batch, int chunk, Chunk frames) {
         sql.in(handle -> {
-            int touched = handle.createUpdate("update batch set touched_at = :now"
-                            + " where id = :id and shop = :shop and sealed_at is null")
-                    .bind("now", clock.instant())
-                    .bind("id", batch)
-                    .bind("shop", shop)
-                    .execute();
-            uploadIsThere(touched);
+            uploadIsThere(touched(handle, shop, batch));
             return handle.createUpdate("insert into batch_chunk (batch, chunk, shop, frames, content)"
                             + " values (:batch, :chunk, :shop, :frames, :content)")
                     .bind("batch", batch)
@@ -84,7 +97,8 @@ public final class SqlBatches implements KeptBatches {
     public void seal(String shop, UUID batch, Sealed sealed, SettledKey key) {
         sql.in(handle -> {
             int ended = handle.createUpdate("update batch set sealed_at = :at, chunks = :chunks, frames = :frames,"
-                            + " digest = :digest where id = :id and shop = :shop and sealed_at is null")
+                            + " digest = :digest where id = :id and shop = :shop and sealed_at is null"
+                            + " and removed_at is null")
                     .bind("at", sealed.at())
                     .bind("chunks", sealed.chunks())
                     .bind("frames", sealed.frames())
@@ -109,23 +123,19 @@ public final class SqlBatches implements KeptBatches {
 
     @Override
     public void discard(String shop, UUID batch) {
-        sql.in(handle -> handle.createUpdate("delete from batch where id = :id and shop = :shop and sealed_at is null")
-                .bind("id", batch)
-                .bind("shop", shop)
-                .execute());
+        removal.discard(shop, batch, clock.instant());
     }
 
     @Override
     public int discardBrokenOff(Instant since) {
-        return sql.in(handle -> handle.createUpdate("delete from batch where sealed_at is null and touched_at < :since")
-                .bind("since", since)
-                .execute());
+        return removal.brokenOff(since, clock.instant());
     }
 
     @Override
     public Optional<KeptBatch> find(String shop, UUID batch) {
         return sql.in(handle -> handle.createQuery(BATCHES.formatted("and id = :id", "and batch = :id"))
                 .bind("shop", shop)
+                .bind("now", clock.instant())
                 .bind("id", batch)
                 .map((row, context) -> batch(row))
                 .findOne());
@@ -141,6 +151,7 @@ public final class SqlBatches implements KeptBatches {
         return sql.in(handle -> {
             var query = handle.createQuery(BATCHES.formatted(page, those))
                     .bind("shop", shop)
+                    .bind("now", clock.instant())
                     .bind("limit", limit);
             if (after != null) {
                 query.bind("after", after);
@@ -157,7 +168,9 @@ public final class SqlBatches implements KeptBatches {
                         row.getString("engine"),
                         row.getString("units"),
                         Form.valueOf(row.getString("form")),
-                        InstantColumn.of(row, "created_at")),
+                        InstantColumn.of(row, "created_at"),
+                        Optional.ofNullable(row.getString("name"))),
+                row.getBoolean("at_work"),
                 new Sealed(
                         row.getInt("chunks"),
                         row.getLong("frames"),
@@ -224,63 +237,75 @@ public final class SqlBatches implements KeptBatches {
     }
 
     @Override
-    public Optional<ChunkResult> result(String shop, UUID batch, int chunk) {
-        return sql.in(handle -> handle.createQuery("select frames_read, frames_done, frames_refused, lines, refusals,"
-                        + " totals from chunk_result where batch = :batch and chunk = :chunk and shop = :shop")
+    public Optional<ChunkLines> lines(String shop, UUID batch, int chunk) {
+        return ofResult(
+                ", lines", shop, batch, chunk, (row, context) -> new ChunkLines(counts(row), row.getBytes("lines")));
+    }
+
+    @Override
+    public Optional<ChunkLines> refusals(String shop, UUID batch, int chunk) {
+        return ofResult(
+                ", refusals",
+                shop,
+                batch,
+                chunk,
+                (row, context) -> new ChunkLines(counts(row), row.getBytes("refusals")));
+    }
+
+    @Override
+    public Optional<Counts> counts(String shop, UUID batch, int chunk) {
+        return ofResult("", shop, batch, chunk, (row, context) -> counts(row));
+    }
+
+    /** @param columns besides the counts: lines may be megabytes, and are read only where they are asked for */
+    private <T> Optional<T> ofResult(String columns, String shop, UUID batch, int chunk, RowMapper<T> mapper) {
+        return sql.in(handle -> handle.createQuery("select frames_read, frames_done, frames_refused" + columns
+                        + " from chunk_result where batch = :batch and chunk = :chunk and shop = :shop"
+                        // a batch that is being removed is not there
+                        + " and exists (select 1 from batch where id = :batch and sealed_at is not null)")
                 .bind("batch", batch)
                 .bind("chunk", chunk)
                 .bind("shop", shop)
-                .map((row, context) -> new ChunkResult(
-                        counts(row), row.getBytes("lines"), row.getBytes("refusals"), row.getBytes("totals")))
+                .map(mapper)
                 .findOne());
     }
 
     @Override
     public List<byte[]> totals(String shop, UUID batch) {
-        return sql.in(handle -> handle.createQuery(
-                        "select totals from chunk_result where batch = :batch and shop = :shop order by chunk")
-                .bind("batch", batch)
-                .bind("shop", shop)
-                .map((row, context) -> row.getBytes("totals"))
-                .list());
+        return sql.in(
+                handle -> handle.createQuery("select totals from chunk_result where batch = :batch and shop = :shop"
+                                + " and exists (select 1 from batch where id = :batch and sealed_at is not null)"
+                                + " order by chunk")
+                        .bind("batch", batch)
+                        .bind("shop", shop)
+                        .map((row, context) -> row.getBytes("totals"))
+                        .list());
     }
 
     @Override
     public boolean cancel(String shop, UUID batch, Instant at) {
         return sql.in(handle -> {
-            Optional<String> owner = running(handle, batch).filter(shop::equals);
-            return owner.isPresent()
+            boolean cancelled = running(handle, batch).filter(shop::equals).isPresent()
                     && handle.createUpdate("update batch set cancelled_at = :at where id = :id"
                                             + " and chunks > (select count(*) from chunk_result where batch = :id)")
                                     .bind("at", at)
                                     .bind("id", batch)
                                     .execute()
                             == 1;
+            if (cancelled) {
+                LeftTasks.removeOf(handle, batch);
+            }
+            return cancelled;
         });
     }
 
     @Override
     public void remove(String shop, UUID batch) {
-        sql.in(handle -> handle.createUpdate(
-                        "delete from batch where id = :id and shop = :shop and sealed_at is not null"
-                                + " and (cancelled_at is not null"
-                                + " or chunks = (select count(*) from chunk_result where batch = :id))")
-                .bind("id", batch)
-                .bind("shop", shop)
-                .execute());
+        removal.ended(shop, batch, clock.instant());
     }
 
     @Override
-    public List<ChunkName> open(String engine, int limit) {
-        return sql.in(handle -> handle.createQuery("select b.shop, b.id, c.chunk from batch b"
-                        + " join batch_chunk c on c.batch = b.id"
-                        + " where b.engine = :engine and b.sealed_at is not null and b.cancelled_at is null"
-                        + " and not exists (select 1 from chunk_result r where r.batch = c.batch and r.chunk = c.chunk)"
-                        + " order by b.created_at, b.id, c.chunk fetch first :limit rows only")
-                .bind("engine", engine)
-                .bind("limit", limit)
-                .map((row, context) ->
-                        new ChunkName(row.getString("shop"), row.getObject("id", UUID.class), row.getInt("chunk")))
-                .list());
+    public int removeEnded(Instant before) {
+        return removal.endedBefore(before, clock.instant());
     }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.SqlStatement;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
 
@@ -12,6 +13,17 @@ import org.seamtally.kept.SettledKey;
 public final class SqlKeys implements IdempotencyKeys {
 
     private static final String WHERE = " where shop = :shop and door = :door and key_text = :key";
+
+    /** What a holder may change: its own claim, as long as it is one. */
+    private static final String OWN = WHERE + " and claimant = :claimant and answer is null";
+
+    /** Forgotten in one transaction: an answer may be some hundred kilobytes long. */
+    private static final int FEW = 100;
+
+    // the second condition is looked at again where a row was claimed anew meanwhile
+    private static final String FORGET = "delete from idempotency_key where (shop, door, key_text) in"
+            + " (select shop, door, key_text from idempotency_key where claimed_at < :before"
+            + " order by claimed_at fetch first :few rows only) and claimed_at < :before";
 
     private final Sql sql;
 
@@ -21,22 +33,11 @@ public final class SqlKeys implements IdempotencyKeys {
     }
 
     @Override
-    public Claim claim(String shop, String door, String key, Instant now) {
+    public Claim claim(KeyHolder holder, Instant now) {
         try {
             return sql.in(handle -> {
-                Optional<Row> row = find(handle, shop, door, key);
-                if (row.isEmpty()) {
-                    on(
-                                    handle.createUpdate("insert into idempotency_key (shop, door, key_text, claimed_at)"
-                                            + " values (:shop, :door, :key, :now)"),
-                                    shop,
-                                    door,
-                                    key)
-                            .bind("now", now)
-                            .execute();
-                    return new Claim.Granted();
-                }
-                return again(handle, row.get(), now);
+                Optional<Row> row = find(handle, holder.shop(), holder.door(), holder.key());
+                return row.isEmpty() ? first(handle, holder, now) : again(handle, row.get(), holder, now);
             });
         } catch (RuntimeException e) {
             if (Faults.isDuplicate(e)) {
@@ -47,38 +48,68 @@ public final class SqlKeys implements IdempotencyKeys {
         }
     }
 
-    private Claim again(Handle handle, Row row, Instant now) {
+    private static Claim first(Handle handle, KeyHolder holder, Instant now) {
+        held(
+                        handle.createUpdate("insert into idempotency_key (shop, door, key_text, claimant, claimed_at)"
+                                + " values (:shop, :door, :key, :claimant, :now)"),
+                        holder)
+                .bind("now", now)
+                .execute();
+        return new Claim.Granted();
+    }
+
+    private static Claim again(Handle handle, Row row, KeyHolder holder, Instant now) {
         if (row.key.answer() != null) {
             return new Claim.Settled(row.key);
         }
         if (row.claimedAt.isAfter(now.minusSeconds(LEASE_SECONDS))) {
             return new Claim.InFlight();
         }
-        touch(handle, row.key.shop(), row.key.door(), row.key.key(), now);
+        held(handle.createUpdate("update idempotency_key set claimant = :claimant, claimed_at = :now" + WHERE), holder)
+                .bind("now", now)
+                .execute();
         return new Claim.Granted();
     }
 
     @Override
-    public void renew(String shop, String door, String key, Instant now) {
-        sql.in(handle -> touch(handle, shop, door, key, now));
-    }
-
-    @Override
-    public void release(String shop, String door, String key) {
-        sql.in(handle -> on(
-                        handle.createUpdate("delete from idempotency_key" + WHERE + " and answer is null"),
-                        shop,
-                        door,
-                        key)
+    public void renew(KeyHolder holder, Instant now) {
+        sql.in(handle -> held(handle.createUpdate("update idempotency_key set claimed_at = :now" + OWN), holder)
+                .bind("now", now)
                 .execute());
     }
 
-    /** Settles a key, as part of a transaction that keeps what was asked for. */
+    @Override
+    public void release(KeyHolder holder) {
+        sql.in(handle -> held(handle.createUpdate("delete from idempotency_key" + OWN), holder)
+                .execute());
+    }
+
+    @Override
+    public int forget(Instant before) {
+        int all = 0;
+        int few;
+        do {
+            few = sql.in(handle -> handle.createUpdate(FORGET)
+                    .bind("before", before)
+                    .bind("few", FEW)
+                    .execute());
+            all += few;
+        } while (few == FEW);
+        return all;
+    }
+
+    /**
+     * Settles a key, as part of a transaction that keeps what was asked for. It need not be claimed any more: what counts is
+     * who is first.
+     *
+     * @throws KeyTakenException where another settled it first
+     */
     static void settle(Handle handle, SettledKey key, Instant now) {
         int settled = bound(
-                        handle.createUpdate("update idempotency_key set digest = :digest, answer = :answer" + WHERE
-                                + " and answer is null"),
-                        key)
+                        handle.createUpdate("update idempotency_key set digest = :digest, answer = :answer,"
+                                + " claimed_at = :now" + WHERE + " and answer is null"),
+                        key,
+                        now)
                 .execute();
         if (settled == 1) {
             return;
@@ -86,24 +117,21 @@ public final class SqlKeys implements IdempotencyKeys {
         if (find(handle, key.shop(), key.door(), key.key()).isPresent()) {
             throw new KeyTakenException(key.key());
         }
-        bound(
-                        handle.createUpdate(
-                                "insert into idempotency_key (shop, door, key_text, claimed_at, digest, answer)"
-                                        + " values (:shop, :door, :key, :now, :digest, :answer)"),
-                        key)
-                .bind("now", now)
-                .execute();
-    }
-
-    private static int touch(Handle handle, String shop, String door, String key, Instant now) {
-        return on(
-                        handle.createUpdate(
-                                "update idempotency_key set claimed_at = :now" + WHERE + " and answer is null"),
-                        shop,
-                        door,
-                        key)
-                .bind("now", now)
-                .execute();
+        try {
+            bound(
+                            handle.createUpdate(
+                                    "insert into idempotency_key (shop, door, key_text, claimed_at, digest, answer)"
+                                            + " values (:shop, :door, :key, :now, :digest, :answer)"),
+                            key,
+                            now)
+                    .execute();
+        } catch (RuntimeException e) {
+            if (Faults.isDuplicate(e)) {
+                // another claimed or settled it at the same moment
+                throw new KeyTakenException(key.key());
+            }
+            throw e;
+        }
     }
 
     private static Optional<Row> find(Handle handle, String shop, String door, String key) {
@@ -119,10 +147,15 @@ public final class SqlKeys implements IdempotencyKeys {
                 .findOne();
     }
 
-    private static <S extends SqlStatement<S>> S bound(S statement, SettledKey key) {
+    private static <S extends SqlStatement<S>> S held(S statement, KeyHolder holder) {
+        return on(statement, holder.shop(), holder.door(), holder.key()).bind("claimant", holder.claimant());
+    }
+
+    private static <S extends SqlStatement<S>> S bound(S statement, SettledKey key, Instant now) {
         return on(statement, key.shop(), key.door(), key.key())
                 .bind("digest", key.digest())
-                .bind("answer", key.answer());
+                .bind("answer", key.answer())
+                .bind("now", now);
     }
 
     private static <S extends SqlStatement<S>> S on(S statement, String shop, String door, String key) {

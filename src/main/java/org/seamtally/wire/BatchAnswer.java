@@ -14,9 +14,16 @@ public record BatchAnswer(
         String id,
 
         @Schema(
-                description = "waiting (no frame is worked on yet, as far as is known), running, done, or cancelled.",
+                description = "What its sender calls it; absent where nothing was said.",
+                examples = "open orders, week 12")
+        String name,
+
+        @Schema(
+                description =
+                        "waiting (no frame is worked on yet, as far as is known), running, waiting-for-engine (no service"
+                                + " of the engine version that it is pinned to runs: it goes on when one does), done, or cancelled.",
                 required = true,
-                enumeration = {"waiting", "running", "done", "cancelled"})
+                enumeration = {"waiting", "running", "waiting-for-engine", "done", "cancelled"})
         String state,
 
         @Schema(description = "Engine that the batch is pinned to: one of another version leaves it.", required = true)

@@ -10,41 +10,32 @@ import java.util.HexFormat;
 import java.util.UUID;
 import org.seamtally.kept.IdempotencyKeys;
 import org.seamtally.kept.IdempotencyKeys.Claim;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
 import org.seamtally.kept.UnavailableException;
 import org.seamtally.quantity.UnitSystem;
 
-/** A request for a quote that counts once, however often it is sent with its key; without a key it counts each time. */
+/**
+ * A request for a quote that counts once, however often it is sent with its key; without a key it counts each time.
+ *
+ * <p>Its claim is never renewed: the body is read before it is claimed, and to estimate and keep one quote takes seconds.
+ * Should it take longer than the lease, a second request with the key may be worked out beside it; whichever is kept first is
+ * what both are answered.
+ */
 final class KeyedRequest {
 
     private final IdempotencyKeys keys;
     private final InstantSource clock;
-    private final String shop;
-    private final String door;
-    private final String key;
+    private final KeyHolder holder;
     private final String digest;
 
-    private KeyedRequest(
-            IdempotencyKeys keys, InstantSource clock, String shop, String door, String key, String digest) {
+    /** @param holder its key null where none was sent */
+    KeyedRequest(IdempotencyKeys keys, InstantSource clock, KeyHolder holder, UnitSystem units, byte[] body) {
         this.keys = keys;
         this.clock = clock;
-        this.shop = shop;
-        this.door = door;
-        this.key = key;
-        this.digest = digest;
-    }
-
-    /** @param key null where none was sent */
-    static KeyedRequest of(
-            IdempotencyKeys keys,
-            InstantSource clock,
-            String shop,
-            String door,
-            String key,
-            UnitSystem units,
-            byte[] body) {
-        return new KeyedRequest(keys, clock, shop, door, key, digest(units, body));
+        this.holder = holder;
+        this.digest = digest(units, body);
     }
 
     /** What settles the key, if there is one. */
@@ -59,10 +50,10 @@ final class KeyedRequest {
     }
 
     Receipt once(Work work) throws IOException, RefusedException {
-        if (key == null) {
+        if (holder.key() == null) {
             return work.done(answer -> null);
         }
-        Claim claim = keys.claim(shop, door, key, clock.instant());
+        Claim claim = keys.claim(holder, clock.instant());
         if (claim instanceof Claim.InFlight) {
             return new Receipt.InFlight();
         }
@@ -72,13 +63,12 @@ final class KeyedRequest {
     private Receipt claimed(Work work) throws IOException, RefusedException {
         boolean kept = false;
         try {
-            Receipt receipt = work.done(answer -> new SettledKey(shop, door, key, digest, answer));
+            Receipt receipt = work.done(answer -> holder.settled(digest, answer));
             kept = receipt instanceof Receipt.Kept;
             return receipt;
         } catch (KeyTakenException e) {
             // it took so long that the claim ran out, and another request with the key was quicker: its answer counts
-            kept = true;
-            return keys.claim(shop, door, key, clock.instant()) instanceof Claim.Settled settled
+            return keys.claim(holder, clock.instant()) instanceof Claim.Settled settled
                     ? again(settled.use())
                     : new Receipt.InFlight();
         } finally {
@@ -91,7 +81,7 @@ final class KeyedRequest {
     /** A claim that cannot be given back runs out by itself; what went wrong is told by what brought us here. */
     private void release() {
         try {
-            keys.release(shop, door, key);
+            keys.release(holder);
         } catch (UnavailableException e) {
             return;
         }

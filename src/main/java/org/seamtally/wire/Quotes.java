@@ -15,6 +15,7 @@ import java.util.function.IntPredicate;
 import java.util.function.Supplier;
 import org.seamtally.frame.FrameEstimate;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.UnavailableException;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.quote.KeptPriceBooks;
@@ -37,7 +38,7 @@ public final class Quotes {
     private final InstantSource clock;
     private final Supplier<UUID> ids;
 
-    /** @param ids of new quotes */
+    /** @param ids of new quotes, and of requests that claim a key */
     public Quotes(
             Engine engine,
             KeptQuotes kept,
@@ -64,7 +65,7 @@ public final class Quotes {
     public Receipt create(String shop, InputStream body, UnitSystem units, String key)
             throws IOException, RefusedException {
         byte[] sent = body.readAllBytes();
-        return KeyedRequest.of(keys, clock, shop, "quotes", key, units, sent).once(settled -> {
+        return keyed(new KeyHolder(shop, "quotes", key, ids.get()), units, sent).once(settled -> {
             Instant now = clock.instant();
             Worked worked = work(shop, sent, 1, now);
             UUID id = ids.get();
@@ -73,6 +74,10 @@ public final class Quotes {
             kept.create(shop, id, quote.number(), now, worked.revision(), settled.by(answer));
             return new Receipt.Kept(id, 1, answer);
         });
+    }
+
+    private KeyedRequest keyed(KeyHolder holder, UnitSystem units, byte[] sent) {
+        return new KeyedRequest(keys, clock, holder, units, sent);
     }
 
     /**
@@ -84,7 +89,7 @@ public final class Quotes {
     public Receipt revise(String shop, UUID id, InputStream body, UnitSystem units, String key, IntPredicate expected)
             throws IOException, RefusedException {
         byte[] sent = body.readAllBytes();
-        return KeyedRequest.of(keys, clock, shop, "quotes/" + id, key, units, sent)
+        return keyed(new KeyHolder(shop, "quotes/" + id, key, ids.get()), units, sent)
                 .once(settled -> {
                     Optional<Quote> found = kept.find(shop, id);
                     if (found.isEmpty()) {

@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.seamtally.batch.BatchPlan;
@@ -52,7 +53,8 @@ class BatchWorkTest {
                         batch.plan().engine(),
                         "si",
                         Form.NDJSON,
-                        batch.plan().at()),
+                        batch.plan().at(),
+                        Optional.of("three")),
                 batch.plan());
     }
 
@@ -62,7 +64,8 @@ class BatchWorkTest {
         while (true) {
             try {
                 byte[] body = (FRAME + "not a frame\n" + FRAME).getBytes(StandardCharsets.UTF_8);
-                return batches.receive("local", UnitSystem.SI, Form.NDJSON, null, new ByteArrayInputStream(body), null);
+                return batches.receive(
+                        "local", "three", UnitSystem.SI, Form.NDJSON, null, new ByteArrayInputStream(body), null);
             } catch (UnavailableException e) {
                 if (Instant.now().isAfter(limit)) {
                     throw new IOException("nothing is kept within a minute", e);

@@ -170,6 +170,36 @@ class BatchesTest {
     }
 
     @Test
+    void aBatchIsListedByTheNameItsSenderGaveIt() {
+        String name = "Aufträge, week 12 & 13.ndjson";
+        byte[] body = Frames.line(1).getBytes(StandardCharsets.UTF_8);
+        JsonNode made = json(
+                202, Frames.request(NDJSON).queryParam("name", name).body(body).post(PATH), "BatchAnswer");
+        assertEquals(name, made.path("name").asText());
+        JsonNode listed = json(200, given().get(PATH + "?limit=1"), "BatchList");
+        assertEquals(name, listed.at("/items/0/name").asText());
+        assertFalse(json(202, post(NDJSON, Frames.line(1)), "BatchAnswer").has("name"));
+        // rare characters are one each
+        String longest = "\ud83d\ude9c".repeat(200);
+        JsonNode rare = json(
+                202,
+                Frames.request(NDJSON).queryParam("name", longest).body(body).post(PATH),
+                "BatchAnswer");
+        assertEquals(longest, rare.path("name").asText());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"name=", "name=%20", "name=a%0Ab", "name=a%00b", "name=a%C2%85", "name=a&name=b", "name=LONG"})
+    void aNameThatIsNoneIsRefused(String query) {
+        Response response = Frames.request(NDJSON)
+                .urlEncodingEnabled(false)
+                .body(Frames.line(1).getBytes(StandardCharsets.UTF_8))
+                .post(PATH + "?" + query.replace("LONG", "n".repeat(201)));
+        assertEquals("/problems/bad-query", problem(400, response).path("type").asText());
+    }
+
+    @Test
     void askingForTheHeadOfResultsTakesNoPlace() throws InterruptedException {
         String id = done(NDJSON, Frames.line(1));
         int free = streams.free();

@@ -15,6 +15,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.lang.reflect.Proxy;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
@@ -24,6 +25,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -37,6 +40,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamtally.batch.KeptBatches.ChunkName;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.UnavailableException;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.BatchAnswer;
@@ -68,12 +72,12 @@ class BatchesTest {
     }
 
     private UUID accepted(Batches to, byte[] file) throws Exception {
-        Received received = to.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, body(file), null);
+        Received received = to.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), null);
         return assertInstanceOf(Received.Accepted.class, received).id();
     }
 
     private void workAll(Batches worker, String engine) {
-        for (ChunkName chunk : store.open(engine, Integer.MAX_VALUE)) {
+        for (ChunkName chunk : store.open(engine)) {
             assertTrue(worker.work(chunk));
         }
     }
@@ -134,7 +138,7 @@ class BatchesTest {
     void seededInterleavingsOfWorkersGiveOneResult(long seed) throws Exception {
         byte[] file = Jobs.ndjson(seed, 100);
         UUID id = accepted(batches, file);
-        List<ChunkName> picks = new ArrayList<>(store.open(ENGINE, Integer.MAX_VALUE));
+        List<ChunkName> picks = new ArrayList<>(store.open(ENGINE));
         picks.addAll(picks);
         picks.addAll(picks.subList(0, 10));
         Collections.shuffle(picks, new Random(seed));
@@ -257,24 +261,25 @@ class BatchesTest {
     void aKeyCountsOnce() throws Exception {
         byte[] file = Jobs.ndjson(10, 20);
         byte[] settings = "{}".getBytes(StandardCharsets.UTF_8);
-        Received first = batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, settings, body(file), "k");
+        Received first = batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, settings, body(file), "k");
         byte[] answer = assertInstanceOf(Received.Accepted.class, first).answer();
         workAll(batches, ENGINE);
-        Received again = batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, settings, body(file), "k");
+        Received again = batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, settings, body(file), "k");
         assertArrayEquals(
                 answer, assertInstanceOf(Received.Replayed.class, again).answer());
 
         byte[] other = Jobs.ndjson(11, 20);
         Received.OtherBody otherBody = new Received.OtherBody();
-        assertEquals(otherBody, batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, settings, body(other), "k"));
-        assertEquals(otherBody, batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
-        assertEquals(otherBody, batches.receive(SHOP, UnitSystem.US, Form.NDJSON, settings, body(file), "k"));
-        assertEquals(otherBody, batches.receive(SHOP, UnitSystem.SI, Form.CSV, settings, body(file), "k"));
+        assertEquals(otherBody, batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, settings, body(other), "k"));
+        assertEquals(otherBody, batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+        assertEquals(otherBody, batches.receive(SHOP, null, UnitSystem.US, Form.NDJSON, settings, body(file), "k"));
+        assertEquals(otherBody, batches.receive(SHOP, null, UnitSystem.SI, Form.CSV, settings, body(file), "k"));
         assertEquals(1, store.uploads());
         assertEquals(1, hints.get());
 
         assertInstanceOf(
-                Received.Accepted.class, batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, settings, body(file), "k2"));
+                Received.Accepted.class,
+                batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, settings, body(file), "k2"));
         assertEquals(2, store.uploads());
     }
 
@@ -300,7 +305,7 @@ class BatchesTest {
         List<Received> meanwhile = new ArrayList<>();
         Runnable second = () -> {
             try {
-                meanwhile.add(batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+                meanwhile.add(batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
             } catch (IOException | RefusedException e) {
                 throw new IllegalStateException(e);
             }
@@ -315,7 +320,7 @@ class BatchesTest {
                 return super.read(into, offset, Math.min(length, 512));
             }
         };
-        Received first = batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, slow, "k");
+        Received first = batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, slow, "k");
         assertInstanceOf(Received.Accepted.class, first);
         assertEquals(List.of(new Received.InFlight()), meanwhile);
         assertEquals(1, store.uploads());
@@ -329,12 +334,12 @@ class BatchesTest {
         InputStream stalled = halfway(file, () -> {
             clock.pass(Duration.ofSeconds(IdempotencyKeys.LEASE_SECONDS + 1));
             try {
-                meanwhile.add(batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+                meanwhile.add(batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
             } catch (IOException | RefusedException e) {
                 throw new IllegalStateException(e);
             }
         });
-        Received late = batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, stalled, "k");
+        Received late = batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, stalled, "k");
         byte[] answer =
                 assertInstanceOf(Received.Accepted.class, meanwhile.get(0)).answer();
         assertArrayEquals(
@@ -342,16 +347,145 @@ class BatchesTest {
         assertEquals(1, store.uploads());
     }
 
+    /** A body that brings a piece at a time, some time apart, and something between two pieces. */
+    private InputStream slowly(byte[] file, int piece, Duration apart, Runnable between) {
+        return new ByteArrayInputStream(file) {
+            @Override
+            public synchronized int read(byte[] into, int offset, int length) {
+                clock.pass(apart);
+                int got = super.read(into, offset, Math.min(length, piece));
+                between.run();
+                return got;
+            }
+        };
+    }
+
+    @Test
+    void anUploadLivesWhileItsBytesArriveThoughNoChunkIsFull() throws Exception {
+        byte[] file = Jobs.ndjson(18, 40);
+        Batches oneChunk = batches(ENGINE, ChunkSize.USUAL);
+        AtomicInteger swept = new AtomicInteger();
+        Instant begun = clock.instant();
+        InputStream slow = slowly(
+                file,
+                file.length / 50,
+                Duration.ofSeconds(59),
+                () -> swept.addAndGet(store.discardBrokenOff(clock.instant().minus(KeptBatches.BROKEN_OFF))));
+        assertInstanceOf(
+                Received.Accepted.class, oneChunk.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, slow, null));
+        assertTrue(begun.plus(KeptBatches.BROKEN_OFF).isBefore(clock.instant()), "it took too long for a silent one");
+        assertEquals(0, swept.get());
+        assertEquals(1, store.uploads());
+    }
+
+    @Test
+    void anUploadWhoseClaimWasTakenOverLeavesItToItsNewOwnerWhenItFails() throws Exception {
+        byte[] file = Jobs.ndjson(19, 40);
+        KeyHolder next = new KeyHolder(SHOP, "batches", "k", UUID.randomUUID());
+        InputStream late = halfway(file, () -> {
+            clock.pass(Duration.ofSeconds(IdempotencyKeys.LEASE_SECONDS + 1));
+            assertEquals(new IdempotencyKeys.Claim.Granted(), store.claim(next, clock.instant()));
+            throw new IllegalStateException("a bug");
+        });
+        assertThrows(
+                IllegalStateException.class,
+                () -> batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, late, "k"));
+        assertEquals(
+                new Received.InFlight(),
+                batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+    }
+
+    @Test
+    void anUploadSurvivesThatNobodyCouldBeToldOfIt() throws Exception {
+        byte[] file = Jobs.ndjson(20, 40);
+        AtomicInteger told = new AtomicInteger();
+        Batches away = batchesOn((method, arguments) -> {
+            if (method.equals("touch")) {
+                told.incrementAndGet();
+                throw new UnavailableException("away", null);
+            }
+        });
+        InputStream slow = slowly(file, file.length / 4, Duration.ofMinutes(2), () -> {});
+        assertInstanceOf(
+                Received.Accepted.class, away.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, slow, null));
+        assertTrue(told.get() > 0);
+    }
+
+    /** Is told of a call of the store before it is carried out. */
+    private interface Listener {
+        void called(String method, Object[] arguments);
+    }
+
+    private Batches batchesOn(Listener listener) {
+        KeptBatches heard = (KeptBatches) Proxy.newProxyInstance(
+                KeptBatches.class.getClassLoader(), new Class<?>[] {KeptBatches.class}, (proxy, method, arguments) -> {
+                    listener.called(method.getName(), arguments);
+                    return method.invoke(store, arguments);
+                });
+        return new Batches(heard, store, hints::incrementAndGet, work(), ENGINE, clock, UUID::randomUUID);
+    }
+
+    @Test
+    void refusalsAreReadWithoutWhatWasDone() throws Exception {
+        UUID id = accepted(batches, Jobs.ndjson(21, 30));
+        workAll(batches, ENGINE);
+        Set<String> called = new TreeSet<>();
+        Batches heard = batchesOn((method, arguments) -> called.add(method));
+        assertTrue(written(heard.refusals(SHOP, id).orElseThrow()).length > 0);
+        assertEquals(Set.of("find", "refusals"), called);
+        called.clear();
+        heard.results(SHOP, id, Form.NDJSON, UnitSystem.US).orElseThrow().writeTo(new ByteArrayOutputStream());
+        assertEquals(Set.of("find", "chunk", "counts"), called, "they are worked out anew");
+    }
+
+    @Test
+    void aBatchWhoseEngineIsGoneIsSeenToWaitForItAndCanBeHadDone() throws Exception {
+        UUID id = accepted(batches, Jobs.ndjson(22, 28));
+        clock.pass(Duration.ofSeconds(1));
+        batches.work(new ChunkName(SHOP, id, 0));
+        store.engineGone(ENGINE);
+        Batches next = batches("engine 2", ChunkSize.USUAL);
+        BatchAnswer waiting = next.status(SHOP, id).orElseThrow();
+        assertEquals("waiting-for-engine", waiting.state());
+        assertEquals(ENGINE, waiting.engine());
+        assertNull(waiting.timeLeft());
+        assertFalse(next.work(new ChunkName(SHOP, id, 1)));
+        assertEquals(Removal.CANCELLED, next.remove(SHOP, id));
+        assertEquals("cancelled", next.status(SHOP, id).orElseThrow().state());
+        assertEquals(Removal.REMOVED, next.remove(SHOP, id));
+        assertEquals(0, store.uploads());
+    }
+
+    @Test
+    void aBatchBearsItsName() throws Exception {
+        byte[] file = Jobs.ndjson(23, 5);
+        Received named = batches.receive(SHOP, "night.ndjson", UnitSystem.SI, Form.NDJSON, null, body(file), "k");
+        UUID id = assertInstanceOf(Received.Accepted.class, named).id();
+        assertEquals("night.ndjson", batches.status(SHOP, id).orElseThrow().name());
+        assertEquals("night.ndjson", batches.list(SHOP, 1, null).get(0).name());
+        assertInstanceOf(
+                Received.Replayed.class,
+                batches.receive(SHOP, "night.ndjson", UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+        assertEquals(
+                new Received.OtherBody(),
+                batches.receive(SHOP, "day.ndjson", UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+        assertEquals(
+                new Received.OtherBody(),
+                batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+        assertNull(batches.status(SHOP, accepted(batches, file)).orElseThrow().name());
+    }
+
     @Test
     void anUploadThatFailsLeavesNothing() throws Exception {
         byte[] file = Jobs.ndjson(14, 40);
         assertThrows(
                 RefusedException.class,
-                () -> batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, body(new byte[0]), "k"));
+                () -> batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(new byte[0]), "k"));
         assertThrows(
                 RefusedException.class,
                 () -> batches.receive(
                         SHOP,
+                        null,
                         UnitSystem.SI,
                         Form.NDJSON,
                         "{\"steel\": 1}".getBytes(StandardCharsets.UTF_8),
@@ -367,17 +501,20 @@ class BatchesTest {
         assertSame(
                 gone,
                 assertThrows(
-                        IOException.class, () -> batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, broken, "k")));
+                        IOException.class,
+                        () -> batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, broken, "k")));
         InputStream bug = halfway(file, () -> {
             throw new IllegalStateException("a bug");
         });
         assertThrows(
-                IllegalStateException.class, () -> batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, bug, "k"));
+                IllegalStateException.class,
+                () -> batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, bug, "k"));
         assertEquals(0, store.uploads());
         assertEquals(0, store.keys());
         assertEquals(0, hints.get());
         assertInstanceOf(
-                Received.Accepted.class, batches.receive(SHOP, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
+                Received.Accepted.class,
+                batches.receive(SHOP, null, UnitSystem.SI, Form.NDJSON, null, body(file), "k"));
     }
 
     @Test
@@ -393,7 +530,7 @@ class BatchesTest {
                 clock,
                 UUID::randomUUID);
         accepted(alone, Jobs.ndjson(15, 5));
-        assertEquals(1, store.open(ENGINE, 10).size());
+        assertEquals(1, store.open(ENGINE).size());
     }
 
     @Test
@@ -410,7 +547,7 @@ class BatchesTest {
                 clock,
                 UUID::randomUUID);
         assertThrows(IllegalStateException.class, () -> faulty.work(new ChunkName(SHOP, id, 0)));
-        assertEquals(1, store.open(ENGINE, 10).size());
+        assertEquals(1, store.open(ENGINE).size());
         workAll(batches, ENGINE);
         assertEquals("done", batches.status(SHOP, id).orElseThrow().state());
     }

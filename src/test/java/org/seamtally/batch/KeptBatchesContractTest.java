@@ -26,11 +26,13 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.seamtally.batch.KeptBatches.ChunkName;
+import org.seamtally.batch.KeptBatches.ChunkLines;
 import org.seamtally.batch.KeptBatches.Sealed;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
+import org.seamtally.kept.UnavailableException;
 
 /**
  * What every store of batches keeps to. Every test uses an engine version and a shop of its own, so that a database may be
@@ -62,7 +64,7 @@ public abstract class KeptBatchesContractTest {
     }
 
     private BatchPlan plan(Instant at) {
-        return new BatchPlan(UUID.randomUUID(), shop, engine, "us", Form.CSV, at);
+        return new BatchPlan(UUID.randomUUID(), shop, engine, "us", Form.CSV, at, Optional.of("night of " + at));
     }
 
     private static Chunk chunk(int number) {
@@ -91,12 +93,8 @@ public abstract class KeptBatchesContractTest {
         return plan;
     }
 
-    private List<ChunkName> open(BatchPlan plan, int... chunks) {
-        List<ChunkName> names = new ArrayList<>();
-        for (int chunk : chunks) {
-            names.add(new ChunkName(shop, plan.id(), chunk));
-        }
-        return names;
+    private KeyHolder holder(String key) {
+        return new KeyHolder(shop, DOOR, key, UUID.randomUUID());
     }
 
     @Test
@@ -107,24 +105,24 @@ public abstract class KeptBatchesContractTest {
 
         assertTrue(kept.find(shop, plan.id()).isEmpty());
         assertTrue(kept.list(shop, 10, null).isEmpty());
-        assertTrue(kept.open(engine, 10).isEmpty());
         assertTrue(kept.chunk(plan.id(), 0).isEmpty());
         assertFalse(kept.finish(plan.id(), 0, result(0), START));
         assertFalse(kept.cancel(shop, plan.id(), START));
 
         kept.seal(shop, plan.id(), end(1, START.plusSeconds(1)), null);
 
+        KeptBatch back = kept.find(shop, plan.id()).orElseThrow();
         assertEquals(
-                Optional.of(new KeptBatch(
+                new KeptBatch(
                         plan,
+                        back.engineAtWork(),
                         end(1, START.plusSeconds(1)),
                         Optional.empty(),
                         0,
                         Counts.NONE,
                         Optional.empty(),
-                        Optional.empty())),
-                kept.find(shop, plan.id()));
-        assertEquals(open(plan, 0), kept.open(engine, 10));
+                        Optional.empty()),
+                back);
     }
 
     @Test
@@ -150,10 +148,9 @@ public abstract class KeptBatchesContractTest {
         assertTrue(kept.finish(plan.id(), 0, new ChunkResult(new Counts(1, 1, 0), bytes, bytes, bytes), START));
 
         assertArrayEquals(bytes, kept.chunk(plan.id(), 0).orElseThrow().bytes());
-        ChunkResult result = kept.result(shop, plan.id(), 0).orElseThrow();
-        assertArrayEquals(bytes, result.lines());
-        assertArrayEquals(bytes, result.refusals());
-        assertArrayEquals(bytes, result.totals());
+        assertArrayEquals(bytes, kept.lines(shop, plan.id(), 0).orElseThrow().lines());
+        assertArrayEquals(bytes, kept.refusals(shop, plan.id(), 0).orElseThrow().lines());
+        assertArrayEquals(bytes, kept.totals(shop, plan.id()).get(0));
     }
 
     @Test
@@ -182,23 +179,62 @@ public abstract class KeptBatchesContractTest {
         kept.begin(idle);
         BatchPlan slow = plan(clock.instant());
         kept.begin(slow);
+        BatchPlan slower = plan(clock.instant());
+        kept.begin(slower);
         BatchPlan done = sealed(1);
         Instant since = clock.pass(Duration.ofHours(1));
         clock.pass(Duration.ofSeconds(1));
         kept.add(shop, slow.id(), 0, chunk(0));
+        kept.touch(shop, slower.id());
+        kept.touch("other-" + shop, idle.id());
 
         // others' uploads in a shared database may go too
         assertTrue(kept.discardBrokenOff(since) > 0);
 
         kept.seal(shop, slow.id(), end(1, clock.instant()), null);
+        kept.add(shop, slower.id(), 0, chunk(0));
+        kept.seal(shop, slower.id(), end(1, clock.instant()), null);
         assertTrue(kept.find(shop, slow.id()).isPresent());
         assertTrue(kept.chunk(slow.id(), 0).isPresent());
+        assertTrue(kept.find(shop, slower.id()).isPresent());
         assertTrue(kept.find(shop, done.id()).isPresent());
-        assertThrows(RuntimeException.class, () -> {
-            kept.add(shop, idle.id(), 0, chunk(0));
-            kept.seal(shop, idle.id(), end(1, clock.instant()), null);
-        });
+        kept.touch(shop, idle.id());
+        assertThrows(UnavailableException.class, () -> kept.add(shop, idle.id(), 0, chunk(0)));
+        assertThrows(UnavailableException.class, () -> kept.seal(shop, idle.id(), end(1, clock.instant()), null));
         assertTrue(kept.find(shop, idle.id()).isEmpty());
+    }
+
+    @Test
+    void batchesThatEndedLongAgoAreRemoved() {
+        // more chunks than go at once
+        BatchPlan done = sealed(40);
+        for (int chunk = 0; chunk < 40; chunk++) {
+            kept.finish(done.id(), chunk, result(chunk), clock.instant());
+        }
+        BatchPlan cancelled = sealed(2);
+        kept.cancel(shop, cancelled.id(), clock.instant());
+        BatchPlan waiting = sealed(1);
+        BatchPlan running = sealed(2);
+        kept.finish(running.id(), 0, result(0), clock.instant());
+        BatchPlan endedLate = sealed(1);
+        BatchPlan cancelledLate = sealed(1);
+        Instant before = clock.pass(Duration.ofHours(1));
+        clock.pass(Duration.ofSeconds(1));
+        kept.finish(endedLate.id(), 0, result(0), clock.instant());
+        kept.cancel(shop, cancelledLate.id(), clock.instant());
+
+        // others' batches in a shared database may go too
+        assertTrue(kept.removeEnded(before) >= 2);
+
+        assertEquals(
+                List.of(cancelledLate, endedLate, running, waiting),
+                kept.list(shop, 10, null).stream().map(KeptBatch::plan).toList());
+        assertTrue(kept.find(shop, done.id()).isEmpty());
+        assertTrue(kept.chunk(done.id(), 39).isEmpty());
+        assertTrue(kept.lines(shop, done.id(), 39).isEmpty());
+        assertTrue(kept.totals(shop, done.id()).isEmpty());
+        assertEquals(0, kept.removeEnded(before));
+        assertTrue(kept.finish(running.id(), 1, result(1), clock.instant()));
     }
 
     @Test
@@ -209,18 +245,22 @@ public abstract class KeptBatchesContractTest {
         assertTrue(kept.finish(plan.id(), 1, result(1), first));
         assertFalse(kept.finish(plan.id(), 1, result(0), first.plusSeconds(1)));
 
-        ChunkResult back = kept.result(shop, plan.id(), 1).orElseThrow();
-        assertEquals(result(1).counts(), back.counts());
-        assertArrayEquals(result(1).lines(), back.lines());
-        assertArrayEquals(result(1).refusals(), back.refusals());
-        assertArrayEquals(result(1).totals(), back.totals());
-        assertTrue(kept.result(shop, plan.id(), 0).isEmpty());
+        ChunkLines lines = kept.lines(shop, plan.id(), 1).orElseThrow();
+        assertEquals(result(1).counts(), lines.counts());
+        assertArrayEquals(result(1).lines(), lines.lines());
+        ChunkLines refusals = kept.refusals(shop, plan.id(), 1).orElseThrow();
+        assertEquals(result(1).counts(), refusals.counts());
+        assertArrayEquals(result(1).refusals(), refusals.lines());
+        assertEquals(Optional.of(result(1).counts()), kept.counts(shop, plan.id(), 1));
+        assertArrayEquals(result(1).totals(), kept.totals(shop, plan.id()).get(0));
+        assertTrue(kept.lines(shop, plan.id(), 0).isEmpty());
+        assertTrue(kept.refusals(shop, plan.id(), 0).isEmpty());
+        assertTrue(kept.counts(shop, plan.id(), 0).isEmpty());
         KeptBatch half = kept.find(shop, plan.id()).orElseThrow();
         assertEquals(1, half.chunksDone());
         assertEquals(result(1).counts(), half.counts());
         assertEquals(Optional.of(first), half.firstDone());
         assertEquals(Optional.of(first), half.lastDone());
-        assertEquals(open(plan, 0), kept.open(engine, 10));
 
         Instant last = clock.pass(Duration.ofSeconds(3));
         assertTrue(kept.finish(plan.id(), 0, result(0), last));
@@ -230,7 +270,6 @@ public abstract class KeptBatchesContractTest {
         assertEquals(result(0).counts().plus(result(1).counts()), whole.counts());
         assertEquals(Optional.of(first), whole.firstDone());
         assertEquals(Optional.of(last), whole.lastDone());
-        assertTrue(kept.open(engine, 10).isEmpty());
         assertEquals(2, kept.totals(shop, plan.id()).size());
         assertArrayEquals(result(0).totals(), kept.totals(shop, plan.id()).get(0));
         assertArrayEquals(result(1).totals(), kept.totals(shop, plan.id()).get(1));
@@ -275,12 +314,11 @@ public abstract class KeptBatchesContractTest {
         assertFalse(kept.cancel(shop, plan.id(), at.plusSeconds(1)));
 
         assertFalse(kept.finish(plan.id(), 1, result(1), at));
-        assertTrue(kept.open(engine, 10).isEmpty());
         KeptBatch cancelled = kept.find(shop, plan.id()).orElseThrow();
         assertEquals(Optional.of(at), cancelled.cancelled());
         assertEquals(1, cancelled.chunksDone());
-        assertTrue(kept.result(shop, plan.id(), 0).isPresent());
-        assertTrue(kept.result(shop, plan.id(), 1).isEmpty());
+        assertTrue(kept.lines(shop, plan.id(), 0).isPresent());
+        assertTrue(kept.lines(shop, plan.id(), 1).isEmpty());
     }
 
     @Test
@@ -308,7 +346,7 @@ public abstract class KeptBatchesContractTest {
                 List.of(other),
                 kept.list(shop, 10, null).stream().map(KeptBatch::plan).toList());
         assertTrue(kept.chunk(done.id(), 0).isEmpty());
-        assertTrue(kept.result(shop, done.id(), 0).isEmpty());
+        assertTrue(kept.lines(shop, done.id(), 0).isEmpty());
         assertTrue(kept.totals(shop, done.id()).isEmpty());
         assertFalse(kept.finish(cancelled.id(), 0, result(0), START));
         assertTrue(kept.find(shop, other.id()).isPresent());
@@ -331,7 +369,9 @@ public abstract class KeptBatchesContractTest {
 
         assertTrue(kept.find(other, plan.id()).isEmpty());
         assertTrue(kept.list(other, 10, null).isEmpty());
-        assertTrue(kept.result(other, plan.id(), 0).isEmpty());
+        assertTrue(kept.lines(other, plan.id(), 0).isEmpty());
+        assertTrue(kept.refusals(other, plan.id(), 0).isEmpty());
+        assertTrue(kept.counts(other, plan.id(), 0).isEmpty());
         assertTrue(kept.totals(other, plan.id()).isEmpty());
         assertFalse(kept.cancel(other, plan.id(), START));
         kept.finish(plan.id(), 1, result(1), START);
@@ -377,25 +417,9 @@ public abstract class KeptBatchesContractTest {
     }
 
     @Test
-    void openChunksOfOneEngineStandOldestBatchFirst() {
-        BatchPlan first = sealed(2);
-        BatchPlan second = sealed(2);
-        BatchPlan foreign = new BatchPlan(UUID.randomUUID(), shop, engine + "-next", "si", Form.NDJSON, START);
-        kept.begin(foreign);
-        kept.add(shop, foreign.id(), 0, chunk(0));
-        kept.seal(shop, foreign.id(), end(1, START), null);
-
-        List<ChunkName> all = new ArrayList<>(open(first, 0, 1));
-        all.addAll(open(second, 0, 1));
-        assertEquals(all, kept.open(engine, 10));
-        assertEquals(all.subList(0, 3), kept.open(engine, 3));
-        assertEquals(open(foreign, 0), kept.open(engine + "-next", 10));
-    }
-
-    @Test
     void aBatchAndItsKeyAreSettledTogether() {
         BatchPlan plan = plan(START);
-        assertEquals(new IdempotencyKeys.Claim.Granted(), keys.claim(shop, DOOR, "k1", START));
+        assertEquals(new IdempotencyKeys.Claim.Granted(), keys.claim(holder("k1"), START));
         kept.begin(plan);
         kept.add(shop, plan.id(), 0, chunk(0));
         kept.seal(
@@ -404,23 +428,23 @@ public abstract class KeptBatchesContractTest {
                 end(1, START),
                 new SettledKey(shop, DOOR, "k1", "abcd", "{}".getBytes(StandardCharsets.UTF_8)));
 
-        SettledKey use = ((IdempotencyKeys.Claim.Settled) keys.claim(shop, DOOR, "k1", START)).use();
+        SettledKey use = ((IdempotencyKeys.Claim.Settled) keys.claim(holder("k1"), START)).use();
         assertEquals("abcd", use.digest());
         assertArrayEquals("{}".getBytes(StandardCharsets.UTF_8), use.answer());
         assertEquals(List.of(shop, DOOR, "k1"), List.of(use.shop(), use.door(), use.key()));
-        keys.release(shop, DOOR, "k1");
-        assertInstanceOf(IdempotencyKeys.Claim.Settled.class, keys.claim(shop, DOOR, "k1", START.plusSeconds(3600)));
+        keys.release(holder("k1"));
+        assertInstanceOf(IdempotencyKeys.Claim.Settled.class, keys.claim(holder("k1"), START.plusSeconds(3600)));
     }
 
     @Test
     void aKeyThatAnotherSettledMeanwhileSealsNothing() {
         BatchPlan slow = plan(START);
-        keys.claim(shop, DOOR, "k2", START);
+        keys.claim(holder("k2"), START);
         kept.begin(slow);
         kept.add(shop, slow.id(), 0, chunk(0));
         Instant later = START.plusSeconds(IdempotencyKeys.LEASE_SECONDS + 1);
         BatchPlan quick = plan(later);
-        assertEquals(new IdempotencyKeys.Claim.Granted(), keys.claim(shop, DOOR, "k2", later));
+        assertEquals(new IdempotencyKeys.Claim.Granted(), keys.claim(holder("k2"), later));
         kept.begin(quick);
         kept.add(shop, quick.id(), 0, chunk(0));
         kept.seal(shop, quick.id(), end(1, later), new SettledKey(shop, DOOR, "k2", "aa", new byte[] {1}));
@@ -431,8 +455,7 @@ public abstract class KeptBatchesContractTest {
                         shop, slow.id(), end(1, later), new SettledKey(shop, DOOR, "k2", "aa", new byte[] {2})));
 
         assertTrue(kept.find(shop, slow.id()).isEmpty());
-        assertEquals(open(quick, 0), kept.open(engine, 10));
-        IdempotencyKeys.Claim.Settled settled = (IdempotencyKeys.Claim.Settled) keys.claim(shop, DOOR, "k2", later);
+        IdempotencyKeys.Claim.Settled settled = (IdempotencyKeys.Claim.Settled) keys.claim(holder("k2"), later);
         assertArrayEquals(new byte[] {1}, settled.use().answer());
     }
 

@@ -5,14 +5,18 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
+import org.seamtally.kept.UnavailableException;
 
 /** Batches and keys kept in memory: what the contract says and nothing else. Every call is atomic. */
 public final class MemoryStore implements KeptBatches, IdempotencyKeys {
@@ -23,6 +27,7 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
     private final InstantSource clock;
     private final Map<UUID, Upload> uploads = new HashMap<>();
     private final Map<Key, Use> keys = new HashMap<>();
+    private final Set<String> enginesGone = new HashSet<>();
 
     public MemoryStore(InstantSource clock) {
         this.clock = clock;
@@ -47,9 +52,10 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
             return sealed != null && cancelled == null && results.size() < sealed.chunks();
         }
 
-        KeptBatch kept() {
+        KeptBatch kept(boolean engineAtWork) {
             return new KeptBatch(
                     plan,
+                    engineAtWork,
                     sealed,
                     Optional.ofNullable(cancelled),
                     results.size(),
@@ -61,7 +67,25 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
 
     private record Key(String shop, String door, String key) {}
 
-    private record Use(Instant claimed, SettledKey settled) {}
+    private record Use(UUID claimant, Instant claimed, SettledKey settled) {
+
+        boolean isClaimOf(KeyHolder holder) {
+            return settled == null && claimant.equals(holder.claimant());
+        }
+    }
+
+    private static Key name(KeyHolder holder) {
+        return new Key(holder.shop(), holder.door(), holder.key());
+    }
+
+    private KeptBatch kept(Upload upload) {
+        return upload.kept(!enginesGone.contains(upload.plan.engine()));
+    }
+
+    /** No service with that version of the engine runs any more. */
+    public synchronized void engineGone(String engine) {
+        enginesGone.add(engine);
+    }
 
     @Override
     public synchronized void begin(BatchPlan plan) {
@@ -70,15 +94,32 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
 
     @Override
     public synchronized void add(String shop, UUID batch, int chunk, Chunk frames) {
-        Upload upload = uploads.get(batch);
+        Upload upload = upload(batch);
         upload.chunks.put(chunk, frames);
         upload.touched = clock.instant();
     }
 
+    private Upload upload(UUID batch) {
+        Upload upload = uploads.get(batch);
+        if (upload == null) {
+            throw new UnavailableException("the upload was given up", null);
+        }
+        return upload;
+    }
+
+    @Override
+    public synchronized void touch(String shop, UUID batch) {
+        Upload upload = uploads.get(batch);
+        if (upload != null && upload.sealed == null && upload.plan.shop().equals(shop)) {
+            upload.touched = clock.instant();
+        }
+    }
+
     @Override
     public synchronized void seal(String shop, UUID batch, Sealed sealed, SettledKey key) {
+        Upload upload = upload(batch);
         settle(key, sealed.at());
-        uploads.get(batch).sealed = sealed;
+        upload.sealed = sealed;
     }
 
     /** Settles a key where there is one, together with whatever is kept after it. */
@@ -91,7 +132,7 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
         if (use != null && use.settled != null) {
             throw new KeyTakenException(key.key());
         }
-        keys.put(name, new Use(at, key));
+        keys.put(name, new Use(null, at, key));
     }
 
     @Override
@@ -116,7 +157,7 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
 
     @Override
     public synchronized Optional<KeptBatch> find(String shop, UUID batch) {
-        return sealed(shop, batch).map(Upload::kept);
+        return sealed(shop, batch).map(this::kept);
     }
 
     @Override
@@ -129,7 +170,7 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
             int at = ids.indexOf(after);
             all = at < 0 ? List.of() : all.subList(at + 1, all.size());
         }
-        return all.stream().limit(limit).map(Upload::kept).toList();
+        return all.stream().limit(limit).map(this::kept).toList();
     }
 
     @Override
@@ -150,9 +191,23 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
         return true;
     }
 
-    @Override
-    public synchronized Optional<ChunkResult> result(String shop, UUID batch, int chunk) {
+    private Optional<ChunkResult> result(String shop, UUID batch, int chunk) {
         return sealed(shop, batch).map(upload -> upload.results.get(chunk));
+    }
+
+    @Override
+    public synchronized Optional<ChunkLines> lines(String shop, UUID batch, int chunk) {
+        return result(shop, batch, chunk).map(result -> new ChunkLines(result.counts(), result.lines()));
+    }
+
+    @Override
+    public synchronized Optional<ChunkLines> refusals(String shop, UUID batch, int chunk) {
+        return result(shop, batch, chunk).map(result -> new ChunkLines(result.counts(), result.refusals()));
+    }
+
+    @Override
+    public synchronized Optional<Counts> counts(String shop, UUID batch, int chunk) {
+        return result(shop, batch, chunk).map(ChunkResult::counts);
     }
 
     @Override
@@ -176,39 +231,55 @@ public final class MemoryStore implements KeptBatches, IdempotencyKeys {
     }
 
     @Override
-    public synchronized List<ChunkName> open(String engine, int limit) {
+    public synchronized int removeEnded(Instant before) {
+        int there = uploads.size();
+        uploads.values()
+                .removeIf(upload -> upload.sealed != null
+                        && !upload.running()
+                        && (upload.cancelled == null ? upload.lastDone : upload.cancelled).isBefore(before));
+        return there - uploads.size();
+    }
+
+    /** Chunks without results of running batches of one engine version, the oldest batch's first. */
+    public synchronized List<ChunkName> open(String engine) {
         return uploads.values().stream()
                 .filter(upload -> upload.running() && upload.plan.engine().equals(engine))
                 .sorted(OLDEST_FIRST)
                 .flatMap(upload -> upload.chunks.keySet().stream()
                         .filter(chunk -> !upload.results.containsKey(chunk))
                         .map(chunk -> new ChunkName(upload.plan.shop(), upload.plan.id(), chunk)))
-                .limit(limit)
                 .toList();
     }
 
     @Override
-    public synchronized Claim claim(String shop, String door, String key, Instant now) {
-        Key name = new Key(shop, door, key);
-        Use use = keys.get(name);
+    public synchronized Claim claim(KeyHolder holder, Instant now) {
+        Use use = keys.get(name(holder));
         if (use != null && use.settled != null) {
             return new Claim.Settled(use.settled);
         }
         if (use != null && use.claimed.plusSeconds(LEASE_SECONDS).isAfter(now)) {
             return new Claim.InFlight();
         }
-        keys.put(name, new Use(now, null));
+        keys.put(name(holder), new Use(holder.claimant(), now, null));
         return new Claim.Granted();
     }
 
     @Override
-    public synchronized void renew(String shop, String door, String key, Instant now) {
-        keys.computeIfPresent(new Key(shop, door, key), (name, use) -> use.settled == null ? new Use(now, null) : use);
+    public synchronized void renew(KeyHolder holder, Instant now) {
+        keys.computeIfPresent(
+                name(holder), (name, use) -> use.isClaimOf(holder) ? new Use(holder.claimant(), now, null) : use);
     }
 
     @Override
-    public synchronized void release(String shop, String door, String key) {
-        keys.computeIfPresent(new Key(shop, door, key), (name, use) -> use.settled == null ? null : use);
+    public synchronized void release(KeyHolder holder) {
+        keys.computeIfPresent(name(holder), (name, use) -> use.isClaimOf(holder) ? null : use);
+    }
+
+    @Override
+    public synchronized int forget(Instant before) {
+        int there = keys.size();
+        keys.values().removeIf(use -> use.claimed.isBefore(before));
+        return there - keys.size();
     }
 
     /** Uploads that are kept, sealed or not. */

@@ -27,6 +27,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.seamtally.kept.IdempotencyKeys;
 import org.seamtally.kept.IdempotencyKeys.Claim;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.KeyTakenException;
 import org.seamtally.kept.SettledKey;
 
@@ -247,22 +248,26 @@ public abstract class KeptQuotesContractTest {
         assertEquals(List.of(cart), ids(quotes.list(shop, "r", 1, null)));
     }
 
+    private Claim claim(IdempotencyKeys keys, String key) {
+        return keys.claim(new KeyHolder(shop, "quotes", key, UUID.randomUUID()), MADE);
+    }
+
     @Test
     void aKeyIsSettledWithWhatIsKept() {
         IdempotencyKeys keys = keys();
-        keys.claim(shop, "quotes", "k", MADE);
+        claim(keys, "k");
         SettledKey use = new SettledKey(shop, "quotes", "k", "d1", new byte[] {1, 2});
         UUID id = UUID.randomUUID();
         quotes.create(shop, id, quotes.nextNumber(shop), MADE, revision(1, "a", null, null, "USD 1.00"), use);
-        Claim.Settled settled = assertInstanceOf(Claim.Settled.class, keys.claim(shop, "quotes", "k", MADE));
+        Claim.Settled settled = assertInstanceOf(Claim.Settled.class, claim(keys, "k"));
         assertArrayEquals(new byte[] {1, 2}, settled.use().answer());
         assertEquals("d1", settled.use().digest());
 
         SettledKey other = new SettledKey(shop, "quotes", "k2", "d2", new byte[] {3});
         assertFalse(quotes.revise(shop, id, revision(3, "b", null, null, "USD 1.00"), other));
-        assertInstanceOf(Claim.Granted.class, keys.claim(shop, "quotes", "k2", MADE), "nothing kept, nothing settled");
+        assertInstanceOf(Claim.Granted.class, claim(keys, "k2"), "nothing kept, nothing settled");
         assertTrue(quotes.revise(shop, id, revision(2, "b", null, null, "USD 1.00"), other));
-        assertInstanceOf(Claim.Settled.class, keys.claim(shop, "quotes", "k2", MADE));
+        assertInstanceOf(Claim.Settled.class, claim(keys, "k2"));
     }
 
     @Test

@@ -11,6 +11,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
@@ -24,12 +25,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.seamtally.batch.BatchPlan;
+import org.seamtally.batch.BatchState;
 import org.seamtally.batch.Chunk;
 import org.seamtally.batch.ChunkResult;
 import org.seamtally.batch.Counts;
 import org.seamtally.batch.Form;
 import org.seamtally.batch.KeptBatches.ChunkName;
 import org.seamtally.batch.KeptBatches.Sealed;
+import org.seamtally.batch.SettableClock;
 import org.seamtally.kept.UnavailableException;
 
 /** Chunks are handed out, once and again where they have to be, on both databases. */
@@ -66,7 +69,8 @@ class ChunkTasksTest {
         }
 
         UUID sealed(String version, int chunks) {
-            BatchPlan plan = new BatchPlan(UUID.randomUUID(), "shop", version, "si", Form.NDJSON, CLOCK.instant());
+            BatchPlan plan = new BatchPlan(
+                    UUID.randomUUID(), "shop", version, "si", Form.NDJSON, CLOCK.instant(), Optional.empty());
             batches.begin(plan);
             for (int chunk = 0; chunk < chunks; chunk++) {
                 batches.add("shop", plan.id(), chunk, new Chunk(1, new byte[] {(byte) chunk}));
@@ -123,6 +127,67 @@ class ChunkTasksTest {
             assertEquals(3, open.makeTasks());
             assertEquals(0, open.makeTasks());
             assertEquals(3, tasks("task_name = '" + open.task() + "'"));
+        }
+
+        @Test
+        void tasksAreMadeOfWhatIsOpenAlone() {
+            UUID cancelled = sealed(engine, 2);
+            batches.cancel("shop", cancelled, CLOCK.instant());
+            finish(new ChunkName("shop", sealed(engine, 1), 0));
+            UUID half = sealed(engine, 2);
+            finish(new ChunkName("shop", half, 0));
+            batches.begin(new BatchPlan(
+                    UUID.randomUUID(), "shop", engine, "si", Form.CSV, CLOCK.instant(), Optional.empty()));
+            sealed(engine + "-next", 3);
+            assertEquals(1, new OpenChunks(sql, engine).makeTasks());
+            assertEquals(1, tasks("task_instance = 'shop/" + half + "/1'"));
+        }
+
+        @Test
+        void aHintAfterTheStopIsHarmless() {
+            ChunkTasks replica = replica(engine, this::finish);
+            replica.start();
+            replica.close();
+            replica.more();
+            UUID batch = sealed(engine, 1);
+            replica(engine, this::finish).start();
+            await("the next start", () -> done(batch) == 1);
+        }
+
+        @Test
+        void aBatchOfAnEngineThatDoesNotRunIsSeenToWaitForIt() {
+            replica(engine, this::finish).start();
+            UUID others = sealed(engine + "-gone", 3);
+            UUID own = sealed(engine, 3);
+            await("its own batch", () -> done(own) == 3);
+            assertEquals(BatchState.WAITING_FOR_ENGINE, state(others));
+            assertEquals(BatchState.DONE, state(own));
+            assertEquals(
+                    List.of(BatchState.DONE, BatchState.WAITING_FOR_ENGINE),
+                    batches.list("shop", 2, null).stream().map(BatchState::of).toList());
+        }
+
+        private BatchState state(UUID batch) {
+            return BatchState.of(batches.find("shop", batch).orElseThrow());
+        }
+
+        @Test
+        void anotherEnginesBatchIsCancelledAndRemovedWithItsTasks() {
+            String gone = engine + "-gone";
+            UUID others = sealed(gone, 3);
+            UUID kept = sealed(gone, 2);
+            new OpenChunks(sql, gone).makeTasks();
+            assertFalse(removed(others), "it has not ended");
+            assertEquals(3, tasks("task_instance like '%" + others + "%'"));
+            assertTrue(batches.cancel("shop", others, CLOCK.instant()));
+            assertEquals(0, tasks("task_instance like '%" + others + "%'"));
+            assertTrue(removed(others));
+            assertEquals(2, tasks("task_instance like '%" + kept + "%'"));
+        }
+
+        private boolean removed(UUID batch) {
+            batches.remove("shop", batch);
+            return batches.find("shop", batch).isEmpty();
         }
 
         @Test
@@ -225,6 +290,15 @@ class ChunkTasksTest {
         Sql sql() {
             return Databases.h2();
         }
+
+        @Test
+        void whereOneProcessAloneWorksOtherEnginesAreGoneAtOnce() {
+            UUID batch = sealed(engine, 1);
+            new EngineAtWork(sql, engine).say(CLOCK.instant());
+            assertTrue(batches.find("shop", batch).orElseThrow().engineAtWork());
+            new EngineAtWork(sql, engine + "-next").say(CLOCK.instant());
+            assertFalse(batches.find("shop", batch).orElseThrow().engineAtWork());
+        }
     }
 
     @Nested
@@ -258,6 +332,26 @@ class ChunkTasksTest {
             assertEquals(40, worked.get("one").size() + worked.get("other").size());
             assertFalse(worked.get("one").isEmpty());
             assertFalse(worked.get("other").isEmpty());
+        }
+
+        @Test
+        void anEngineThatIsNoLongerHeardOfIsTakenNotToRunAfterAMinute() {
+            SettableClock clock = new SettableClock(CLOCK.instant());
+            SqlBatches seen = new SqlBatches(sql, clock);
+            UUID batch = sealed(engine, 1);
+            EngineAtWork replica = new EngineAtWork(sql, engine);
+            new EngineAtWork(sql, engine).say(clock.instant());
+            replica.say(clock.instant());
+            clock.pass(Duration.ofSeconds(50));
+            replica.say(clock.instant());
+            new EngineAtWork(sql, engine + "-next").say(clock.instant());
+            clock.pass(Duration.ofSeconds(50));
+            assertTrue(seen.find("shop", batch).orElseThrow().engineAtWork());
+            clock.pass(Duration.ofSeconds(20));
+            assertFalse(seen.find("shop", batch).orElseThrow().engineAtWork());
+            // a clock that is set back does not silence it
+            replica.say(clock.pass(Duration.ofHours(-1)));
+            assertTrue(seen.find("shop", batch).orElseThrow().engineAtWork());
         }
 
         @Test

@@ -8,8 +8,10 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import javax.sql.DataSource;
@@ -22,12 +24,14 @@ import org.seamtally.batch.Counts;
 import org.seamtally.batch.Form;
 import org.seamtally.batch.KeptBatches.ChunkName;
 import org.seamtally.batch.KeptBatches.Sealed;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.kept.UnavailableException;
 
 /** A server that is stopped and started again: nothing acknowledged is lost, and what waited goes on. */
 class DatabaseAwayTest {
 
     private static final InstantSource CLOCK = InstantSource.system();
+    private static final Retention RETENTION = new Retention(Optional.empty(), Duration.ofDays(4));
 
     @TempDir
     Path folder;
@@ -59,6 +63,8 @@ class DatabaseAwayTest {
         try (Housekeeping housekeeping = new Housekeeping(
                 sql,
                 batches,
+                new SqlKeys(sql),
+                RETENTION,
                 () -> {
                     tasks[0] = new ChunkTasks(
                             sql, "engine", chunk -> work(batches, chunk, someDone, stopped), 2, "replica", CLOCK);
@@ -72,7 +78,9 @@ class DatabaseAwayTest {
 
             first.close();
             assertThrows(UnavailableException.class, () -> batches.find("shop", batch));
-            assertThrows(UnavailableException.class, () -> new SqlKeys(sql).claim("shop", "d", "k", CLOCK.instant()));
+            assertThrows(
+                    UnavailableException.class,
+                    () -> new SqlKeys(sql).claim(new KeyHolder("shop", "d", "k", UUID.randomUUID()), CLOCK.instant()));
             stopped.countDown();
 
             try (EmbeddedPostgres second = server(port)) {
@@ -97,7 +105,7 @@ class DatabaseAwayTest {
         source.setURL("jdbc:postgresql://127.0.0.1:" + port + "/postgres?user=postgres&connectTimeout=2");
         Sql sql = new Sql(source, Dialect.POSTGRESQL);
         SqlBatches batches = new SqlBatches(sql, CLOCK);
-        try (Housekeeping housekeeping = new Housekeeping(sql, batches, () -> {}, CLOCK)) {
+        try (Housekeeping housekeeping = new Housekeeping(sql, batches, new SqlKeys(sql), RETENTION, () -> {}, CLOCK)) {
             housekeeping.start();
             assertThrows(UnavailableException.class, () -> batches.list("shop", 10, null));
             try (EmbeddedPostgres late = server(port)) {
@@ -132,7 +140,8 @@ class DatabaseAwayTest {
     }
 
     private static UUID sealed(SqlBatches batches, int chunks) {
-        BatchPlan plan = new BatchPlan(UUID.randomUUID(), "shop", "engine", "si", Form.CSV, CLOCK.instant());
+        BatchPlan plan =
+                new BatchPlan(UUID.randomUUID(), "shop", "engine", "si", Form.CSV, CLOCK.instant(), Optional.empty());
         batches.begin(plan);
         for (int chunk = 0; chunk < chunks; chunk++) {
             batches.add("shop", plan.id(), chunk, new Chunk(1, new byte[] {1}));

@@ -10,6 +10,7 @@ import io.agroal.api.configuration.supplier.AgroalDataSourceConfigurationSupplie
 import io.agroal.api.security.NamePrincipal;
 import java.time.Duration;
 import java.time.InstantSource;
+import java.util.Optional;
 import java.util.Random;
 import java.util.UUID;
 import org.h2.store.fs.FilePath;
@@ -40,7 +41,8 @@ class DiskFullTest {
         String url = "jdbc:h2:filling:./target/kept/" + UUID.randomUUID() + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
         byte[] bytes = new byte[300_000];
         new Random(7).nextBytes(bytes);
-        BatchPlan plan = new BatchPlan(UUID.randomUUID(), "shop", "engine", "si", Form.CSV, CLOCK.instant());
+        BatchPlan plan =
+                new BatchPlan(UUID.randomUUID(), "shop", "engine", "si", Form.CSV, CLOCK.instant(), Optional.empty());
         try (AgroalDataSource source = pool(url)) {
             SqlBatches batches = new SqlBatches(Databases.migrated(source, Dialect.H2), CLOCK);
             batches.begin(plan);

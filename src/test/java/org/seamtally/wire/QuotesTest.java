@@ -18,12 +18,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamtally.kept.IdempotencyKeys;
+import org.seamtally.kept.KeyHolder;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.quote.PriceBookName;
 
@@ -295,7 +297,12 @@ class QuotesTest {
             throws Exception {
         QuoteRig rig = new QuoteRig();
         List<Receipt> quicker = new ArrayList<>();
+        AtomicInteger asked = new AtomicInteger();
         Quotes slowly = new Quotes(new Engine("1.0.0"), rig.kept, rig.kept, rig.keys, rig.clock, () -> {
+            // the first id is the claim's: the second one is asked for while the quote is worked out
+            if (asked.getAndIncrement() != 1) {
+                return UUID.randomUUID();
+            }
             rig.clock.pass(Duration.ofSeconds(IdempotencyKeys.LEASE_SECONDS + 1));
             try {
                 quicker.add(rig.quotes.create(QuoteRig.SHOP, QuoteRig.body(quick), UnitSystem.SI, "k"));
@@ -319,7 +326,8 @@ class QuotesTest {
                 Receipt.Kept.class,
                 rig.quotes.create(QuoteRig.SHOP, QuoteRig.body(QuoteRig.priced().text()), UnitSystem.SI, "k"));
         assertInstanceOf(
-                IdempotencyKeys.Claim.Granted.class, rig.keys.claim(QuoteRig.SHOP, "quotes", "other", QuoteRig.START));
+                IdempotencyKeys.Claim.Granted.class,
+                rig.keys.claim(new KeyHolder(QuoteRig.SHOP, "quotes", "other", UUID.randomUUID()), QuoteRig.START));
         assertEquals(
                 new Receipt.InFlight(),
                 rig.quotes.create(QuoteRig.SHOP, QuoteRig.body(QuoteRig.priced().text()), UnitSystem.SI, "other"));
