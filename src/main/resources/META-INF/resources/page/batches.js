@@ -2,7 +2,7 @@
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { duration, money, number, quantity } from "./figures.js";
-import { ask, Problem } from "./service.js";
+import { ask, fetched, listen, Problem } from "./service.js";
 
 const LISTED = 20;
 const REFUSALS_SHOWN = 50;
@@ -111,19 +111,16 @@ class BatchesView {
 
   #watch(id) {
     if (this.#watched.has(id)) return;
-    const events = new EventSource(`/v1/batches/${id}/events`);
+    const told = (batch) => {
+      this.#put(batch);
+      if (ENDED.has(batch.state)) stop();
+    };
     const stop = () => {
       events.close();
       this.#watched.delete(id);
     };
+    const events = listen(`/v1/batches/${id}/events`, told, stop);
     this.#watched.set(id, stop);
-    events.onmessage = (event) => {
-      const batch = JSON.parse(event.data);
-      this.#put(batch);
-      if (ENDED.has(batch.state)) stop();
-    };
-    // a connection that broke is opened again by the browser; one that was refused is not
-    events.onerror = () => events.readyState === EventSource.CLOSED && stop();
   }
 
   async #remove(batch) {
@@ -150,8 +147,7 @@ class BatchesView {
   /** The first refusals; a file's worth of them is downloaded instead. */
   async #refusals(id) {
     const stopping = new AbortController();
-    const response = await fetch(`/v1/batches/${id}/refusals`, { headers: { Accept: "application/x-ndjson" }, signal: stopping.signal });
-    if (!response.ok) throw new Problem(response.status, { title: "The refusals cannot be read." });
+    const response = await fetched(`/v1/batches/${id}/refusals`, "application/x-ndjson", stopping.signal);
     const lines = [];
     const reader = response.body.pipeThrough(new TextDecoderStream()).getReader();
     let rest = "";
@@ -227,8 +223,7 @@ class BatchesView {
   /** The table comes by the Accept header, which a link cannot send. */
   async #csv(batch) {
     await this.#trying(async () => {
-      const response = await fetch(`/v1/batches/${batch.id}/results`, { headers: { Accept: "text/csv" } });
-      if (!response.ok) throw new Problem(response.status, await response.json());
+      const response = await fetched(`/v1/batches/${batch.id}/results`, "text/csv");
       const link = document.createElement("a");
       link.href = URL.createObjectURL(await response.blob());
       link.download = `results-${batch.id}.csv`;

@@ -249,19 +249,27 @@ function drawColumnChoice() {
 
 // ---- frames
 
-let keeping;
+let keeping = null;
 function keepDraft() {
   clearTimeout(keeping);
   keeping = setTimeout(keepDraftNow, 300);
 }
 
+/** Writes what waits to be written, and nothing else: the frame may be in hand on another of the page's windows too. */
 function keepDraftNow() {
+  if (keeping === null) return;
   clearTimeout(keeping);
+  keeping = null;
   localStorage.setItem(DRAFT, state.job.request());
 }
 
-/** Takes a frame in hand. @param quote the kept quote that it is of */
+/** Takes a frame in hand, and keeps it. @param quote the kept quote that it is of */
 function open(request, quote = null) {
+  show(request, quote);
+  keepDraft();
+}
+
+function show(request, quote = null) {
   state.job = Job.read(request);
   state.answer = null;
   state.quote = quote;
@@ -269,7 +277,7 @@ function open(request, quote = null) {
   list.show(state.job, state.system);
   drawForms();
   inHand.show();
-  jobChanged();
+  estimate();
 }
 
 async function openExample(file) {
@@ -306,5 +314,5 @@ wire();
 addEventListener("pagehide", keepDraftNow);
 showViews({ state, open });
 const draft = localStorage.getItem(DRAFT);
-open(draft ? JSON.parse(draft) : {});
+show(draft ? JSON.parse(draft) : {});
 document.documentElement.dataset.ready = "yes";

@@ -11,29 +11,60 @@ export class Problem extends Error {
   }
 }
 
-/** Asks, and gives the answer's JSON; throws a Problem. */
-export async function ask(method, path, { body, type = "application/json", headers = {}, signal, whole = false } = {}) {
-  let response;
+/**
+ * Sends a request. All that the page asks of the service goes through here, and so does what every request carries.
+ *
+ * @return the response, whatever its status; throws a Problem where there is none
+ */
+async function send(method, path, { body, headers = {}, signal }) {
   try {
-    response = await fetch(path, {
-      method,
-      body,
-      signal,
-      headers: { Accept: "application/json", ...(body === undefined || !type ? {} : { "Content-Type": type }), ...headers },
-    });
+    return await fetch(path, { method, body, signal, headers });
   } catch (fault) {
     if (fault.name === "AbortError") throw fault;
     throw new Problem(0, { title: "The service does not answer.", detail: "The service does not answer. Is it running?" });
   }
+}
+
+/** The JSON of a response; null where it is empty. */
+async function read(response) {
   const text = await response.text();
-  let answer = null;
   try {
-    answer = text === "" ? null : JSON.parse(text);
+    return { text, answer: text === "" ? null : JSON.parse(text) };
   } catch {
     throw new Problem(response.status, { title: "The answer cannot be read.", detail: "The answer broke off." });
   }
-  if (!response.ok) throw new Problem(response.status, answer ?? { title: response.statusText });
+}
+
+function refused(response, answer) {
+  return new Problem(response.status, answer ?? { title: response.statusText });
+}
+
+/** Asks, and gives the answer's JSON; throws a Problem. */
+export async function ask(method, path, { body, type = "application/json", headers = {}, signal, whole = false } = {}) {
+  const response = await send(method, path, {
+    body,
+    signal,
+    headers: { Accept: "application/json", ...(body === undefined || !type ? {} : { "Content-Type": type }), ...headers },
+  });
+  const { text, answer } = await read(response);
+  if (!response.ok) throw refused(response, answer);
   return whole ? { answer, headers: response.headers, text } : answer;
+}
+
+/** Asks for something that is no JSON, or is too long to be read at once: gives the response; throws a Problem. */
+export async function fetched(path, accept, signal) {
+  const response = await send("GET", path, { headers: { Accept: accept }, signal });
+  if (!response.ok) throw refused(response, (await read(response)).answer);
+  return response;
+}
+
+/** What the service tells of something until the page has heard enough. @param told is given each event's JSON */
+export function listen(path, told, broken) {
+  const events = new EventSource(path);
+  events.onmessage = (event) => told(JSON.parse(event.data));
+  // a connection that broke is opened again by the browser; one that was refused is not
+  events.onerror = () => events.readyState === EventSource.CLOSED && broken();
+  return events;
 }
 
 /** Asks one question at a time; while one is under way only the latest of the others is kept. */
