@@ -49,11 +49,7 @@ record Upload(Form form, byte[] settings, InputStream jobs) {
         byte[] settings = null;
         Multipart.Part part = parts.next();
         if (part != null && SETTINGS.equals(name(part))) {
-            MediaType type = type(part, SETTINGS);
-            if (!MediaType.APPLICATION_JSON_TYPE.isCompatible(type)) {
-                throw wrongType(SETTINGS, part.type(), List.of(MediaType.APPLICATION_JSON));
-            }
-            StreamTypes.requireUtf8(type);
+            requireJson(part);
             settings = parts.content().readNBytes(LONGEST_SETTINGS + 1);
             if (settings.length > LONGEST_SETTINGS) {
                 throw new ProblemException(Problems.tooLarge("Of settings at most 1 MiB is taken."));
@@ -76,6 +72,19 @@ record Upload(Form form, byte[] settings, InputStream jobs) {
             throw wrongType(JOBS, part.type(), StreamTypes.taken());
         }
         return new Upload(form, settings, parts.lastContent());
+    }
+
+    /** Settings can be nothing but JSON: they are taken as that too where a client says nothing of them, or "some bytes". */
+    private static void requireJson(Multipart.Part part) {
+        if (part.type() == null) {
+            return;
+        }
+        MediaType type = type(part, SETTINGS);
+        if (!MediaType.APPLICATION_JSON_TYPE.isCompatible(type)
+                && !MediaType.APPLICATION_OCTET_STREAM_TYPE.isCompatible(type)) {
+            throw wrongType(SETTINGS, part.type(), List.of(MediaType.APPLICATION_JSON));
+        }
+        StreamTypes.requireUtf8(type);
     }
 
     private static String name(Multipart.Part part) {

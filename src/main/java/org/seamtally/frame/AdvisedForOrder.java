@@ -5,15 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.joda.money.Money;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /** What the preheat that is advised, and not asked for, would add to an order. */
 final class AdvisedForOrder {
 
     /** More marks than this in one sentence and nobody reads the sentence. */
     private static final int MOST_MARKS = 8;
-
-    /** International-table Btu, J. */
-    private static final double BTU = 1055.05585262;
 
     private AdvisedForOrder() {}
 
@@ -53,20 +52,17 @@ final class AdvisedForOrder {
                         "and %.0f min of work",
                         Math.ceil(advised.labour().preheat() / 60))
                 : "(the time to heat up is left out, since the source's power is not known)";
-        String text = String.format(
-                Locale.ROOT,
-                "Preheat is advised on %s and none is counted: for the order it would add about %.0f kJ (%.0f Btu) supplied"
-                        + " %s%s.",
-                which,
-                advised.preheatEnergy() / 1e3,
-                advised.preheatEnergy() / BTU,
-                time,
-                prices.map(given -> ", and " + amount(advised, order, quantity, given) + " to the price"
+        Phrase text = Phrase.of(
+                "Preheat is advised on {} and none is counted: for the order it would add about {} supplied {}{}.",
+                Phrase.of(which),
+                Phrase.measured(Dimension.ENERGY, advised.preheatEnergy()),
+                Phrase.of(time),
+                Phrase.of(prices.map(given -> ", and " + amount(advised, order, quantity, given) + " to the price"
                                 + (advised.labour().preheat() > 0
                                         ? ""
                                         : " for what is burned alone: give"
                                                 + " preheat.sourcePower and preheat.hold to count the time"))
-                        .orElse(""));
+                        .orElse("")));
         return Optional.of(new Caution("preheat-advised", text, Optional.empty()));
     }
 

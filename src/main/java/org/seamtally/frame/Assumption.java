@@ -2,6 +2,7 @@ package org.seamtally.frame;
 
 import java.util.List;
 import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * A default that was used.
@@ -11,7 +12,7 @@ import org.seamtally.quantity.Dimension;
  * @param because on whose word
  * @param joints marks of the joints it was used for; empty where it is the whole request's
  */
-public record Assumption(String path, Value value, String because, List<String> joints) {
+public record Assumption(String path, Value value, Phrase because, List<String> joints) {
 
     /** What was taken: words or numbers as they are, or a quantity to be shown in the reader's units. */
     public sealed interface Value permits Words, Measured {}

@@ -6,11 +6,12 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /** The defaults used so far: each once, with the joints that it was used for. */
 final class Assumptions {
 
-    private record Key(String field, Assumption.Value value, String because) {}
+    private record Key(String field, Assumption.Value value, Phrase because) {}
 
     private final Map<Key, LinkedHashSet<Place>> found = new LinkedHashMap<>();
 
@@ -29,13 +30,23 @@ final class Assumptions {
         }
     }
 
-    /** Notes a default of the whole request. */
+    /** Notes a default of the whole request, for a reason without quantities. */
     void note(String path, Assumption.Value value, String because) {
+        note(path, value, Phrase.of(because));
+    }
+
+    /** Notes a default of the whole request. */
+    void note(String path, Assumption.Value value, Phrase because) {
         found.computeIfAbsent(new Key(path, value, because), key -> new LinkedHashSet<>());
     }
 
-    /** Notes a default of one joint. */
+    /** Notes a default of one joint, for a reason without quantities. */
     void note(Place joint, String field, Assumption.Value value, String because) {
+        note(joint, field, value, Phrase.of(because));
+    }
+
+    /** Notes a default of one joint. */
+    void note(Place joint, String field, Assumption.Value value, Phrase because) {
         found.computeIfAbsent(new Key(field, value, because), key -> new LinkedHashSet<>())
                 .add(joint);
     }

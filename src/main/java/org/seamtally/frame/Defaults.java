@@ -27,6 +27,8 @@ import org.seamtally.metal.WeldingConditions;
 import org.seamtally.preheat.HeatSource;
 import org.seamtally.preheat.PreheatPlan;
 import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
+import org.seamtally.quantity.PhrasePart;
 import org.seamtally.seam.Joint;
 
 /**
@@ -57,6 +59,11 @@ final class Defaults {
     private static final double MELTING_EFFICIENCY = 0.20;
     private static final double MAX_TRAVEL_SPEED = 6 * INCH / MINUTE;
     private static final double FLOW = 15 * CUBIC_FOOT / 3600;
+
+    private static final Phrase ROOM = Phrase.of("room temperature, {}", Phrase.either("20 °C", "68 °F"));
+
+    private static final PhrasePart CURRENT_BY_WALL =
+            Phrase.either("about 40 A per millimetre (1 A per 0.001 in)", "1 A per 0.001 in");
 
     private final Assumptions assumptions;
 
@@ -104,12 +111,7 @@ final class Defaults {
     }
 
     double startTemperature(Double given) {
-        return of(
-                given,
-                "startTemperature",
-                Dimension.TEMPERATURE,
-                WeldingConditions.USUAL_START_TEMPERATURE,
-                "room temperature, 68 °F");
+        return of(given, "startTemperature", Dimension.TEMPERATURE, WeldingConditions.USUAL_START_TEMPERATURE, ROOM);
     }
 
     SeamShape shape(SeamShape given) {
@@ -127,7 +129,7 @@ final class Defaults {
                 "arc.current",
                 Dimension.CURRENT,
                 Math.min(CURRENT_PER_WALL * wall, GREATEST_CURRENT),
-                "1 A per 0.001 in of the wall, at most 200 A: " + COMMON);
+                Phrase.of("{} of the wall, at most 200 A: " + COMMON, CURRENT_BY_WALL));
         return new ReviewEstimator.SeamArc(
                 current,
                 voltage(given),
@@ -182,7 +184,9 @@ final class Defaults {
                 "filler.stubLength",
                 Dimension.LENGTH,
                 2 * INCH,
-                "50 to 100 mm of a rod are thrown away (handbooks, from memory)");
+                Phrase.of(
+                        "{} of a rod are thrown away (handbooks, from memory)",
+                        Phrase.either("50 to 100 mm", "2 to 4 in")));
     }
 
     /** @param plug whether it is a plug, which takes its melting time whatever travel speed is given */
@@ -193,7 +197,7 @@ final class Defaults {
                 "arc.current",
                 Dimension.CURRENT,
                 Math.min(CURRENT_PER_WALL * thinnerWall, GREATEST_CURRENT),
-                "1 A per 0.001 in of the thinner wall, at most 200 A: " + COMMON);
+                Phrase.of("{} of the thinner wall, at most 200 A: " + COMMON, CURRENT_BY_WALL));
         // with a travel speed given nothing is left for these two to decide: they are not noted
         boolean balanced = plug || given.travelSpeed() == null;
         double melting = given.meltingEfficiency() == null && !balanced
@@ -229,10 +233,17 @@ final class Defaults {
                 "gas.referenceTemperature",
                 Dimension.TEMPERATURE,
                 (70 + 459.67) / 1.8,
-                "the trade's standard cubic foot is at 70 °F and 1 atm");
+                Phrase.of(
+                        "the trade's standard cubic foot is at {} and 1 atm",
+                        Phrase.either("21.1 °C (70 °F)", "70 °F")));
         return new SetUp(
                 GasProperties.of(mixture(given)),
-                of(given.flow(), "gas.flow", Dimension.FLOW, FLOW, "10 to 20 ft³/h: " + COMMON),
+                of(
+                        given.flow(),
+                        "gas.flow",
+                        Dimension.FLOW,
+                        FLOW,
+                        Phrase.of("{}: " + COMMON, Phrase.either("5 to 10 L/min", "10 to 20 ft³/h"))),
                 reference,
                 of(
                         given.gasTemperature(),
@@ -307,7 +318,7 @@ final class Defaults {
                 "gas.postFlow",
                 Dimension.TIME,
                 GasTimes.usualPostFlow(current.getAsDouble()),
-                "1 s per 10 A of the joint's current, at least 8 s: " + COMMON);
+                Phrase.of("1 s per 10 A of the joint's current, at least 8 s: " + COMMON));
     }
 
     /** Post-flow apart from any joint: without a current, the least that is usual. */
@@ -341,7 +352,7 @@ final class Defaults {
                         "preheat.zone",
                         Dimension.LENGTH,
                         3 * INCH,
-                        "3 in beyond the joint: AWS D1.1, from memory"),
+                        Phrase.of("{} beyond the joint: AWS D1.1, from memory", Phrase.either("76 mm (3 in)", "3 in"))),
                 of(given.hold(), "preheat.hold", Dimension.TIME, 0, DECISION + ": welded as soon as it is hot"),
                 source(given),
                 of(
@@ -362,7 +373,7 @@ final class Defaults {
     }
 
     double ambient(GivenPreheat given) {
-        return of(given.ambient(), "preheat.ambient", Dimension.TEMPERATURE, 20 + ICE, "room temperature, 68 °F");
+        return of(given.ambient(), "preheat.ambient", Dimension.TEMPERATURE, 20 + ICE, ROOM);
     }
 
     private HeatSource source(GivenPreheat given) {
@@ -446,6 +457,10 @@ final class Defaults {
     }
 
     private double of(Double given, String path, Dimension dimension, double fallback, String because) {
+        return of(given, path, dimension, fallback, Phrase.of(because));
+    }
+
+    private double of(Double given, String path, Dimension dimension, double fallback, Phrase because) {
         if (given != null) {
             return given;
         }
@@ -454,7 +469,7 @@ final class Defaults {
     }
 
     private double of(
-            Double given, Assumptions.Place joint, String field, Dimension dimension, double fallback, String because) {
+            Double given, Assumptions.Place joint, String field, Dimension dimension, double fallback, Phrase because) {
         if (given != null) {
             return given;
         }

@@ -23,6 +23,8 @@ import org.seamtally.metal.WeldingConditions;
 import org.seamtally.preheat.PreheatPlan;
 import org.seamtally.preheat.PreheatUse;
 import org.seamtally.preheat.SteelHeat;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 import org.seamtally.seam.DepositSection;
 import org.seamtally.seam.Joint;
 import org.seamtally.seam.Seam;
@@ -350,15 +352,19 @@ public final class JointWork {
                 caution(
                         cautions,
                         "preheat-below-advice",
-                        "Preheat to " + bothScales(temperature) + " is advised and "
-                                + bothScales(preheatedTo.getAsDouble()) + " is asked for" + stands);
+                        Phrase.of(
+                                "Preheat to {} is advised and {} is asked for" + stands,
+                                Phrase.measured(Dimension.TEMPERATURE, temperature),
+                                Phrase.measured(Dimension.TEMPERATURE, preheatedTo.getAsDouble())));
             }
             return Optional.empty();
         }
         caution(
                 cautions,
                 "preheat-advised",
-                "Preheat to " + bothScales(temperature) + " is advised and none is asked for" + stands);
+                Phrase.of(
+                        "Preheat to {} is advised and none is asked for" + stands,
+                        Phrase.measured(Dimension.TEMPERATURE, temperature)));
         GivenPreheat given = settings.preheat();
         if (temperature < defaults.ambient(given) || temperature > SteelHeat.GREATEST_TEMPERATURE) {
             return Optional.empty();
@@ -375,11 +381,6 @@ public final class JointWork {
             caution(cautions, "source-too-weak", "The source given never heats this joint to the advised temperature.");
             return Optional.empty();
         }
-    }
-
-    private static String bothScales(double kelvin) {
-        double celsius = kelvin - 273.15;
-        return Math.round(celsius) + " °C (" + Math.round(celsius * 1.8 + 32) + " °F)";
     }
 
     /** What to look at on this joint. */
@@ -413,8 +414,10 @@ public final class JointWork {
             caution(
                     cautions,
                     "root-gap",
-                    "A root gap above 1.6 mm (1/16 in) needs a longer leg by AWS D1.1's fit-up clause"
-                            + " (from memory); the throat here does not count the gap. Fit the cope closer.");
+                    Phrase.of(
+                            "A root gap above {} needs a longer leg by AWS D1.1's fit-up clause (from memory); the throat"
+                                    + " here does not count the gap. Fit the cope closer.",
+                            Phrase.either("1.6 mm", "1/16 in")));
         }
         if (section.passes(joint.edge())) {
             caution(
@@ -426,6 +429,10 @@ public final class JointWork {
     }
 
     private void caution(List<Caution> cautions, String cause, String text) {
+        caution(cautions, cause, Phrase.of(text));
+    }
+
+    private void caution(List<Caution> cautions, String cause, Phrase text) {
         cautions.add(new Caution(cause, text, Optional.of(mark())));
     }
 

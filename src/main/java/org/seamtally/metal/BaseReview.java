@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.seamtally.catalogue.Composition;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * What the review finds of the tube itself, whatever the filler.
@@ -61,18 +63,23 @@ public record BaseReview(
         if (hardness.greatest() > MARK) {
             cautions.add(new Caution(
                     "hard-zone",
-                    String.format(
-                            Locale.ROOT,
-                            "Beside the seam the tube may reach %.0f to %.0f HV, welded from %.0f °C; 380 HV is what EN ISO"
-                                    + " 15614-1 allows for structural steel that is not heat treated after welding."
-                                    + " Hydrogen must be kept out; the qualified procedure decides.",
-                            hardness.least(),
-                            hardness.greatest(),
-                            Celsius.of(conditions.startTemperature()))));
+                    Phrase.of(
+                            String.format(
+                                            Locale.ROOT,
+                                            "Beside the seam the tube may reach %.0f to %.0f HV",
+                                            hardness.least(),
+                                            hardness.greatest())
+                                    + ", welded from {}; 380 HV is what EN ISO 15614-1 allows for structural steel that is"
+                                    + " not heat treated after welding. Hydrogen must be kept out; the qualified procedure"
+                                    + " decides.",
+                            Phrase.measured(Dimension.TEMPERATURE, conditions.startTemperature()))));
         }
         if (conditions.startTemperature() < PreheatAdvice.LEAST_METAL_TEMPERATURE) {
             cautions.add(new Caution(
-                    "cold-metal", "The metal is colder than 16 °C: warm it and let it dry before welding."));
+                    "cold-metal",
+                    Phrase.of(
+                            "The metal is colder than {}: warm it and let it dry before welding.",
+                            PreheatAdvice.COLD)));
         }
         outsideRange(diameter, start, hardness).ifPresent(cautions::add);
         return new BaseReview(

@@ -3,8 +3,9 @@ package org.seamtally.metal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import org.seamtally.catalogue.Composition;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * Preheat by EN 1011-2:2001 annex C.3, method B, from memory: a sum of what the analysis, the thickness, the hydrogen and
@@ -26,7 +27,7 @@ public record EnMethodB(
         double thicknessPart,
         double hydrogenPart,
         double heatPart,
-        List<String> outside)
+        List<Phrase> outside)
         implements PreheatMethod {
 
     /**
@@ -39,6 +40,8 @@ public record EnMethodB(
     private static final Range THICKNESS = new Range("thickness", 10, 90, "mm");
     private static final Range HYDROGEN = new Range("hydrogen", 1, 20, "mL/100 g");
     private static final Range HEAT_INPUT = new Range("heat input", 0.5, 4, "kJ/mm");
+    private static final double MM = 1e-3;
+    private static final double KJ_A_MM = 1e6;
 
     /** Copies the list. */
     public EnMethodB {
@@ -73,9 +76,12 @@ public record EnMethodB(
      * @param beyondCet what lies outside the range of CET itself
      */
     static EnMethodB of(double cet, boolean fromWeldMetal, double d, double hd, double q, List<String> beyondCet) {
-        List<String> outside = new ArrayList<>(beyondCet);
-        Stream.of(CET.outside(cet), THICKNESS.outside(d), HYDROGEN.outside(hd), HEAT_INPUT.outside(q))
-                .forEach(text -> text.ifPresent(outside::add));
+        List<Phrase> outside = new ArrayList<>();
+        beyondCet.forEach(text -> outside.add(Phrase.of(text)));
+        CET.outside(cet).map(Phrase::of).ifPresent(outside::add);
+        THICKNESS.outside(d, Dimension.LENGTH, MM).ifPresent(outside::add);
+        HYDROGEN.outside(hd).map(Phrase::of).ifPresent(outside::add);
+        HEAT_INPUT.outside(q, Dimension.ENERGY_PER_LENGTH, KJ_A_MM).ifPresent(outside::add);
         // the four parts are normed so that each is 0 at CET 0.2, a mid thickness, hydrogen near 4 and 1 kJ/mm
         return new EnMethodB(
                 cet,

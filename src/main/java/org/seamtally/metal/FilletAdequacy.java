@@ -9,6 +9,8 @@ import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 import org.seamtally.metal.FilletSeam.Stretch;
 import org.seamtally.metal.FilletZone.Throat;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * A fillet's legs, zone by zone, against the named rule of AWS D1.1's tubular clause. No load is considered: a seam meets
@@ -26,7 +28,7 @@ public record FilletAdequacy(
         OptionalDouble leastThroat,
         double below60,
         double above135,
-        List<String> scope,
+        List<Phrase> scope,
         List<Caution> cautions) {
 
     /** AWS D1.1 takes fillets in skewed joints from 60° (D. K. Miller, Designing Fillet Welds for Skewed T-joints). */
@@ -168,12 +170,14 @@ public record FilletAdequacy(
                 .sum();
     }
 
-    private static List<String> scope(FilletSeam seam) {
-        List<String> scope = new ArrayList<>();
-        scope.add("AWS D1.1 names the steels it covers; chromium-molybdenum tube such as 4130 is not among them");
+    private static List<Phrase> scope(FilletSeam seam) {
+        List<Phrase> scope = new ArrayList<>();
+        scope.add(Phrase.of(
+                "AWS D1.1 names the steels it covers; chromium-molybdenum tube such as 4130 is not among them"));
         if (seam.wall() < LEAST_WALL * EQUAL) {
-            scope.add(
-                    "AWS D1.1 leaves out walls under 1/8 in (3.2 mm): outside the code's scope, shown for comparison");
+            scope.add(Phrase.of(
+                    "AWS D1.1 leaves out walls under {}: outside the code's scope, shown for comparison",
+                    Phrase.either("3.2 mm", "1/8 in")));
         }
         return scope;
     }
@@ -205,10 +209,13 @@ public record FilletAdequacy(
         if (!allMeet(zones)) {
             cautions.add(new Caution(
                     "fillet-small",
-                    "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner wall"
-                            + leastLegOf(seam, zones)
-                            + " The code covers neither every steel nor thin walls (see scope): for comparison only."
-                            + " No load was considered."));
+                    Phrase.of(
+                            "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner"
+                                    + " wall: {} is asked for"
+                                    + (seam.rootGap() > 0 ? ", and the root gap on top" : "")
+                                    + ". The code covers neither every steel nor thin walls (see scope): for comparison only."
+                                    + " No load was considered.",
+                            Phrase.measured(Dimension.LENGTH, legAskedFor(zones)))));
         }
         zones.stream()
                 .filter(zone -> zone.zone() == FilletZone.HEEL)
@@ -217,13 +224,13 @@ public record FilletAdequacy(
                 .findFirst()
                 .ifPresent(heel -> cautions.add(new Caution(
                         "heel-throat",
-                        String.format(
-                                Locale.ROOT,
-                                "Below 60° (%s of the seam) a throat of %.2f mm is left once the root's loss is taken off,"
-                                        + " under 0.7 of the thinner wall, whatever the leg's rule says: the throat there is"
-                                        + " left to the qualified procedure.",
-                                percent(heel.share()),
-                                heel.leastThroat().orElse(0) * 1e3))));
+                        Phrase.of(
+                                "Below 60° (" + percent(heel.share())
+                                        + " of the seam) a throat of {} is left once the root's"
+                                        + " loss is taken off, under 0.7 of the thinner wall, whatever the leg's rule says: the"
+                                        + " throat there is left to the qualified procedure.",
+                                Phrase.measured(
+                                        Dimension.LENGTH, heel.leastThroat().orElse(0))))));
         // where nothing counts at all, no edge is to blame: the root is cautioned
         if (zones.stream()
                 .filter(zone -> zone.zone().takesFillet())
@@ -240,19 +247,13 @@ public record FilletAdequacy(
         return cautions;
     }
 
-    private static String leastLegOf(FilletSeam seam, List<Zone> zones) {
-        double asked = zones.stream()
+    private static double legAskedFor(List<Zone> zones) {
+        return zones.stream()
                 .filter(zone -> zone.zone().takesFillet())
                 .mapToDouble(
                         zone -> zone.demands().get(Throat.SEVEN_TENTHS_OF_WALL).leg())
                 .max()
                 .orElse(0);
-        return String.format(
-                Locale.ROOT,
-                ": %.2f mm (%.3f in) is asked for%s.",
-                asked * 1e3,
-                asked / Customary.METRES_AN_INCH,
-                seam.rootGap() > 0 ? ", and the root gap on top" : "");
     }
 
     private static boolean allMeet(List<Zone> zones) {

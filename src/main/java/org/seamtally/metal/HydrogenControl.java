@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.seamtally.catalogue.Composition;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * Preheat by the hydrogen-control method of AWS D1.1 (annex XI of the 2004 edition, annex B since 2020), from memory: an
@@ -17,7 +19,7 @@ import org.seamtally.catalogue.Composition;
  * @param fahrenheit the table's entry, °F; the 0 stands for "below 65"
  * @param outside what lies outside the range
  */
-public record HydrogenControl(Level level, double index, Group group, int fahrenheit, List<String> outside)
+public record HydrogenControl(Level level, double index, Group group, int fahrenheit, List<Phrase> outside)
         implements PreheatMethod {
 
     /** The least wall of the code's tubular scope: 1/8 in (3.2 mm as the code rounds it). */
@@ -121,13 +123,15 @@ public record HydrogenControl(Level level, double index, Group group, int fahren
         Level level = Level.of(conditions.hydrogen());
         double index = 12 * pcm + Math.log10(level.hydrogen);
         Group group = Group.of(index);
-        List<String> outside = new ArrayList<>();
+        List<Phrase> outside = new ArrayList<>();
         if (conditions.wall() <= LEAST_WALL) {
-            outside.add(String.format(
-                    Locale.ROOT, "wall %.3f mm is not above %.1f mm", conditions.wall() * 1e3, LEAST_WALL * 1e3));
+            outside.add(Phrase.of(
+                    "wall {} is not above {}",
+                    Phrase.measured(Dimension.LENGTH, conditions.wall(), 4),
+                    Phrase.measured(Dimension.LENGTH, LEAST_WALL, 4)));
         }
         if (index > GREATEST_INDEX) {
-            outside.add(String.format(Locale.ROOT, "index %.2f is above %.1f", index, GREATEST_INDEX));
+            outside.add(Phrase.of(String.format(Locale.ROOT, "index %.2f is above %.1f", index, GREATEST_INDEX)));
         }
         int fahrenheit = TABLE[conditions.restraint().ordinal()][thicknessClass(conditions.wall())][group.ordinal()];
         return new HydrogenControl(level, index, group, fahrenheit, outside);

@@ -1,10 +1,12 @@
 package org.seamtally.metal;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.seamtally.catalogue.Composition;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
+import org.seamtally.quantity.PhrasePart;
 
 /**
  * Whether preheat is due, by two published methods and by the practice of the trade where neither is meant. The qualified
@@ -21,13 +23,16 @@ import org.seamtally.catalogue.Composition;
 public record PreheatAdvice(
         OptionalDouble advised,
         Governing governing,
-        String why,
+        Phrase why,
         EnMethodB en,
         HydrogenControl hydrogenControl,
         Optional<After> after) {
 
     /** Whatever else is advised the metal is dry and at least this warm, K (16 °C, 60 °F): common practice, no source. */
     public static final double LEAST_METAL_TEMPERATURE = 289.15;
+
+    /** The same in words. */
+    static final PhrasePart COLD = Phrase.either("16 °C", "60 °F");
 
     /** Up to this wall, m, both methods lie outside their range: the least wall of AWS D1.1's tubular scope, 1/8 in. */
     static final double THIN_WALL = 3.2e-3;
@@ -84,37 +89,41 @@ public record PreheatAdvice(
         Composition weldMetal = Dilution.mix(base.composition(), rod.composition(), conditions.dilution());
         EnMethodB en = EnMethodB.of(base.composition(), weldMetal, conditions);
         HydrogenControl control = HydrogenControl.of(base.composition(), conditions);
-        List<String> due = reasonsForPreheat(base, rod, conditions);
+        List<Phrase> due = reasonsForPreheat(base, rod, conditions);
         if (due.isEmpty()) {
             return new PreheatAdvice(
                     OptionalDouble.empty(),
                     Governing.COMMON_PRACTICE,
-                    "No preheat: thin wall, not quenched and tempered, low hydrogen and a filler of the 70 ksi class. Dry"
-                            + " and at least 16 °C. Both methods lie outside their range here and do not govern.",
+                    Phrase.of(
+                            "No preheat: thin wall, not quenched and tempered, low hydrogen and a filler of the 70 ksi class."
+                                    + " Dry and at least {}. Both methods lie outside their range here and do not govern.",
+                            COLD),
                     en,
                     control,
                     Optional.empty());
         }
-        return theHigher(base, conditions, en, control, String.join(", ", due));
+        return theHigher(base, conditions, en, control, Phrase.join(", ", due));
     }
 
     /** What takes a joint out of the practice of welding thin tube cold. */
-    private static List<String> reasonsForPreheat(BaseMetal base, Rod rod, WeldingConditions conditions) {
+    private static List<Phrase> reasonsForPreheat(BaseMetal base, Rod rod, WeldingConditions conditions) {
         return java.util.stream.Stream.of(
-                        when(conditions.wall() > THIN_WALL, "wall above 3.2 mm"),
-                        when(base.quenchedAndTempered(), "quenched-and-tempered tube"),
-                        when(conditions.hydrogen() > LOW_HYDROGEN, "hydrogen above 5 mL/100 g"),
-                        when(!rod.ofSeventyKsiClass(), "filler not of the 70 ksi class"))
+                        when(
+                                conditions.wall() > THIN_WALL,
+                                Phrase.of("wall above {}", Phrase.either("3.2 mm", "1/8 in"))),
+                        when(base.quenchedAndTempered(), Phrase.of("quenched-and-tempered tube")),
+                        when(conditions.hydrogen() > LOW_HYDROGEN, Phrase.of("hydrogen above 5 mL/100 g")),
+                        when(!rod.ofSeventyKsiClass(), Phrase.of("filler not of the 70 ksi class")))
                 .flatMap(Optional::stream)
                 .toList();
     }
 
-    private static Optional<String> when(boolean holds, String text) {
+    private static Optional<Phrase> when(boolean holds, Phrase text) {
         return holds ? Optional.of(text) : Optional.empty();
     }
 
     private static PreheatAdvice theHigher(
-            BaseMetal base, WeldingConditions conditions, EnMethodB en, HydrogenControl control, String due) {
+            BaseMetal base, WeldingConditions conditions, EnMethodB en, HydrogenControl control, Phrase due) {
         double byEn = en.leastTemperature().orElse(0);
         double byControl = control.leastTemperature().orElse(0);
         double byPractice = hardenable(base.composition()) ? Celsius.toKelvin(LEAST_PREHEAT) : 0;
@@ -123,7 +132,9 @@ public record PreheatAdvice(
             return new PreheatAdvice(
                     OptionalDouble.empty(),
                     Governing.COMMON_PRACTICE,
-                    "No preheat: neither method asks for one, and CE(IIW) is not above 0.45 %. Dry and at least 16 °C.",
+                    Phrase.of(
+                            "No preheat: neither method asks for one, and CE(IIW) is not above 0.45 %. Dry and at least {}.",
+                            COLD),
                     en,
                     control,
                     Optional.empty());
@@ -131,22 +142,25 @@ public record PreheatAdvice(
         Governing governing = highest == byPractice
                 ? Governing.COMMON_PRACTICE
                 : highest == byEn ? Governing.EN_1011_2_METHOD_B : Governing.AWS_D1_1_HYDROGEN_CONTROL;
-        String why = String.format(
-                Locale.ROOT,
-                "Preheat to %.0f °C, the highest of EN 1011-2 method B (%s), AWS D1.1 hydrogen control (%s) and common"
-                        + " practice for hardenable steel (%s). Due because of: %s.",
-                Celsius.of(highest),
+        Phrase why = Phrase.of(
+                "Preheat to {}, the highest of EN 1011-2 method B ({}), AWS D1.1 hydrogen control ({}) and common"
+                        + " practice for hardenable steel ({}). Due because of: {}.",
+                temperature(highest),
                 described(byEn, en),
                 described(byControl, control),
-                byPractice == 0 ? "none: CE(IIW) is not above 0.45 %" : "150 °C",
+                byPractice == 0 ? Phrase.of("none: CE(IIW) is not above 0.45 %") : temperature(byPractice),
                 due);
         return new PreheatAdvice(
                 OptionalDouble.of(highest), governing, why, en, control, after(base, conditions, highest));
     }
 
-    private static String described(double kelvin, PreheatMethod method) {
-        String figure = kelvin == 0 ? "none" : String.format(Locale.ROOT, "%.0f °C", Celsius.of(kelvin));
-        return method.insideRange() ? figure : figure + ", outside its range";
+    private static Phrase described(double kelvin, PreheatMethod method) {
+        PhrasePart figure = kelvin == 0 ? Phrase.of("none") : temperature(kelvin);
+        return Phrase.of(method.insideRange() ? "{}" : "{}, outside its range", figure);
+    }
+
+    private static PhrasePart temperature(double kelvin) {
+        return Phrase.measured(Dimension.TEMPERATURE, kelvin);
     }
 
     private static Optional<After> after(BaseMetal base, WeldingConditions conditions, double preheat) {

@@ -2,6 +2,7 @@ package org.seamtally.metal;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.seamtally.quantity.Phrase;
 
 /** A published method that asks for a preheat. */
 public sealed interface PreheatMethod permits EnMethodB, HydrogenControl {
@@ -13,7 +14,7 @@ public sealed interface PreheatMethod permits EnMethodB, HydrogenControl {
     OptionalDouble leastTemperature();
 
     /** What lies outside the range the method is meant for; empty where all lies within. */
-    List<String> outside();
+    List<Phrase> outside();
 
     /** Whether all lies in the range the method is meant for. */
     default boolean insideRange() {

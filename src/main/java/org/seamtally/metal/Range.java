@@ -5,6 +5,8 @@ import java.math.MathContext;
 import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 import org.seamtally.catalogue.Element;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * The range in which a published formula is meant, ends included.
@@ -15,6 +17,8 @@ import org.seamtally.catalogue.Element;
  * @param unit the unit of the bounds and of what is compared with them
  */
 record Range(String what, double least, double greatest, String unit) {
+
+    private static final int DIGITS = 6;
 
     static Range of(Element element, double least, double greatest) {
         return new Range(element.symbol(), least, greatest, "%");
@@ -33,10 +37,25 @@ record Range(String what, double least, double greatest, String unit) {
                 + plain(greatest) + " " + unit);
     }
 
+    /**
+     * The same, to be told in the reader's units.
+     *
+     * @param si what one of {@code unit} is in SI
+     */
+    Optional<Phrase> outside(double value, Dimension dimension, double si) {
+        return holds(value)
+                ? Optional.empty()
+                : Optional.of(Phrase.of(
+                        what + " {} is outside {} to {}",
+                        Phrase.measured(dimension, value * si, DIGITS),
+                        Phrase.measured(dimension, least * si),
+                        Phrase.measured(dimension, greatest * si)));
+    }
+
     /** Six digits tell a value from the bound it has just passed. */
     private static String plain(double value) {
         return new BigDecimal(value)
-                .round(new MathContext(6))
+                .round(new MathContext(DIGITS))
                 .stripTrailingZeros()
                 .toPlainString();
     }

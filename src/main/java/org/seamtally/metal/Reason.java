@@ -1,12 +1,14 @@
 package org.seamtally.metal;
 
+import org.seamtally.quantity.Phrase;
+
 /**
  * One reason for a filler's place.
  *
  * @param step the step of the ranking it speaks to
  * @param text plain words
  */
-public record Reason(Step step, String text) {
+public record Reason(Step step, Phrase text) {
 
     /** The steps of the ranking, in their order: a decision of this project. */
     public enum Step {

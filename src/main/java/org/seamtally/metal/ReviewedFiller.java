@@ -2,12 +2,13 @@ package org.seamtally.metal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.seamtally.catalogue.Composition;
 import org.seamtally.catalogue.Element;
 import org.seamtally.metal.Reason.Step;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 
 /**
  * What the review finds of one filler.
@@ -82,7 +83,7 @@ public record ReviewedFiller(
     ReviewedFiller placed(int place, Optional<ReviewedFiller> neighbour, BaseMetal base) {
         Optional<Step> by = neighbour.flatMap(other -> key(base).partedFrom(other.key(base)));
         List<Reason> all = new ArrayList<>(reasons);
-        by.ifPresent(step -> all.add(new Reason(step, decision(step, neighbour.orElseThrow(), base))));
+        by.ifPresent(step -> all.add(new Reason(step, Phrase.of(decision(step, neighbour.orElseThrow(), base)))));
         return new ReviewedFiller(
                 place,
                 rod,
@@ -112,7 +113,7 @@ public record ReviewedFiller(
         return "Ranked " + (before ? "before " : "after ") + neighbour.rod().name() + ", since " + by + ".";
     }
 
-    private static String hardenability(BaseReview base, Composition weldMetal, IdealDiameter diameter) {
+    private static Phrase hardenability(BaseReview base, Composition weldMetal, IdealDiameter diameter) {
         double ofTube = base.idealDiameter().diameter();
         boolean more = diameter.diameter() > ofTube;
         String elements = String.join(
@@ -122,30 +123,25 @@ public record ReviewedFiller(
                                 > base.metal().composition().of(element))
                         .map(Element::symbol)
                         .toList());
-        String comparison = String.format(
-                Locale.ROOT,
-                "The diluted weld metal has an ideal diameter of %.1f mm (%.2f in) against the tube's %.1f mm (%.2f in):"
-                        + " it is %s hardenable than the tube",
-                diameter.diameter() * 1e3,
-                Customary.inches(diameter.diameter()),
-                ofTube * 1e3,
-                Customary.inches(ofTube),
-                more ? "more" : "no more");
-        return comparison + (more && !elements.isEmpty() ? ", since it holds more " + elements + "." : ".");
+        return Phrase.of(
+                "The diluted weld metal has an ideal diameter of {} against the tube's {}: it is "
+                        + (more ? "more" : "no more") + " hardenable than the tube"
+                        + (more && !elements.isEmpty() ? ", since it holds more " + elements + "." : "."),
+                Phrase.measured(Dimension.LENGTH, diameter.diameter()),
+                Phrase.measured(Dimension.LENGTH, ofTube));
     }
 
-    private static String strength(BaseMetal base, Rod rod) {
+    private static Phrase strength(BaseMetal base, Rod rod) {
         OptionalDouble ofRod = rod.tensileStrength();
         OptionalDouble ofTube = base.tensileStrength();
         if (ofRod.isEmpty() || ofTube.isEmpty()) {
-            return "The tensile strength of the " + (ofRod.isEmpty() ? "filler" : "tube")
-                    + " is not given: strength cannot be compared.";
+            return Phrase.of("The tensile strength of the " + (ofRod.isEmpty() ? "filler" : "tube")
+                    + " is not given: strength cannot be compared.");
         }
-        return String.format(
-                Locale.ROOT,
-                "The undiluted weld metal has at least %.0f ksi against the tube's %.0f ksi.",
-                Customary.ksi(ofRod.getAsDouble()),
-                Customary.ksi(ofTube.getAsDouble()));
+        return Phrase.of(
+                "The undiluted weld metal has at least {} against the tube's {}.",
+                Phrase.measured(Dimension.STRESS, ofRod.getAsDouble()),
+                Phrase.measured(Dimension.STRESS, ofTube.getAsDouble()));
     }
 
     private static List<Caution> cautions(
@@ -165,10 +161,9 @@ public record ReviewedFiller(
         preheat.advised()
                 .ifPresent(kelvin -> cautions.add(new Caution(
                         "preheat-advised",
-                        String.format(
-                                Locale.ROOT,
-                                "Preheat to %.0f °C is advised; the qualified procedure stands over it.",
-                                Celsius.of(kelvin)))));
+                        Phrase.of(
+                                "Preheat to {} is advised; the qualified procedure stands over it.",
+                                Phrase.measured(Dimension.TEMPERATURE, kelvin)))));
         if (conditions.hydrogen() > PreheatAdvice.LOW_HYDROGEN) {
             cautions.add(new Caution(
                     "hydrogen",

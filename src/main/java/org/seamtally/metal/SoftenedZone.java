@@ -1,10 +1,12 @@
 package org.seamtally.metal;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.seamtally.catalogue.Steel;
 import org.seamtally.catalogue.Steels;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
+import org.seamtally.quantity.PhrasePart;
 
 /**
  * The strip beside the seam where quenched-and-tempered tube has been heated above its temper and has lost strength: a
@@ -15,7 +17,7 @@ import org.seamtally.catalogue.Steels;
  * @param greatest Pa, the tube's own least strength; empty where it is not known
  * @param reason in plain words
  */
-public record SoftenedZone(OptionalDouble least, OptionalDouble greatest, String reason) {
+public record SoftenedZone(OptionalDouble least, OptionalDouble greatest, Phrase reason) {
 
     /** 0.188 in, read and converted elsewhere, is the same wall only to the last bits. */
     private static final double LAST_BITS = 1 + 1e-9;
@@ -50,21 +52,19 @@ public record SoftenedZone(OptionalDouble least, OptionalDouble greatest, String
         return OptionalDouble.of(wall > HEAVY_WALL ? Math.min(strength, HEAVY_WALL_STRENGTH) : strength);
     }
 
-    private static String reason(BaseMetal base, OptionalDouble least) {
+    private static Phrase reason(BaseMetal base, OptionalDouble least) {
         String start = "The tube was quenched and tempered; beside the seam it gets hotter than its temper and loses"
                 + " strength";
         String end = " The preheat and the filler do not give it back, only a heat treatment of the whole part does.";
         if (least.isEmpty()) {
-            return start + ". How much is not known here: ask the steel's producer." + end;
+            return Phrase.of(start + ". How much is not known here: ask the steel's producer." + end);
         }
-        String from = base.tensileStrength().isPresent()
-                ? ksi(base.tensileStrength().getAsDouble()) + " ksi"
-                : "the tube's own strength";
-        return start + ", from " + from + " down towards the " + ksi(least.getAsDouble())
-                + " ksi of the normalized tube." + end;
-    }
-
-    private static String ksi(double pascals) {
-        return String.format(Locale.ROOT, "%.0f", Customary.ksi(pascals));
+        PhrasePart from = base.tensileStrength().isPresent()
+                ? Phrase.measured(Dimension.STRESS, base.tensileStrength().getAsDouble())
+                : Phrase.of("the tube's own strength");
+        return Phrase.of(
+                start + ", from {} down towards the {} of the normalized tube." + end,
+                from,
+                Phrase.measured(Dimension.STRESS, least.getAsDouble()));
     }
 }

@@ -10,13 +10,13 @@ import org.seamtally.wire.JointAnswer;
 /**
  * Joints that a form tells nothing different of: they stand in one row.
  *
- * @param marks each with how many of it a frame has, where that is more than one
+ * @param marks of several joints each with how many of it a frame has, where that is more than one
  * @param count joints of a frame
  * @param row what the form tells of each of them
  */
 record AlikeJoints(String marks, long count, Row row) {
 
-    private static final int LONGEST_IN_COLUMN = 48;
+    private static final int LONGEST_IN_COLUMN = 26;
 
     /** A frame's joints in the order sent, each with the first that is like it. */
     static List<AlikeJoints> of(List<JointAnswer> joints, Function<JointAnswer, Row> told) {
@@ -26,7 +26,10 @@ record AlikeJoints(String marks, long count, Row row) {
         }
         List<AlikeJoints> rows = new ArrayList<>();
         alike.forEach((row, same) -> rows.add(new AlikeJoints(
-                String.join(", ", same.stream().map(AlikeJoints::mark).toList()),
+                // a joint by itself has its count beside it
+                same.size() == 1
+                        ? same.get(0).mark()
+                        : String.join(", ", same.stream().map(AlikeJoints::mark).toList()),
                 same.stream().mapToLong(JointAnswer::count).sum(),
                 row)));
         return rows;

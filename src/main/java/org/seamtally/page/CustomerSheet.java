@@ -54,7 +54,7 @@ record CustomerSheet(
      */
     record Price(String scope, String currency, String total, String perFrame, List<Row> covers) {
 
-        static Price of(CostAnswer cost) {
+        static Price of(CostAnswer cost, boolean inches) {
             if (cost == null) {
                 return new Price("No price: this is an estimate of work and materials", "", "", "", List.of());
             }
@@ -63,18 +63,18 @@ record CustomerSheet(
                     cost.currency(),
                     Wording.money(cost.total()),
                     Wording.money(cost.perFrame()),
-                    covers(cost));
+                    covers(cost, inches));
         }
 
         /** Lines with a rate and no quantity are shares: overhead, margin and their like. */
-        private static List<Row> covers(CostAnswer cost) {
+        private static List<Row> covers(CostAnswer cost, boolean inches) {
             List<Row> rows = new ArrayList<>();
             for (CostAnswer.Line line : cost.lines()) {
                 boolean share = line.quantity() == null && line.rate() != null;
                 if (!share) {
                     rows.add(Row.of(
                             Wording.sentence(line.item()),
-                            line.quantity() == null ? "" : Wording.set(line.quantity())));
+                            line.quantity() == null ? "" : Wording.worked(line.bought(inches))));
                 }
             }
             return rows;
@@ -87,7 +87,7 @@ record CustomerSheet(
                 Heading.of(quote),
                 quote.validUntil().map(Wording::day).orElse(""),
                 quote.notes().orElse(""),
-                Price.of(answer.cost()),
+                Price.of(answer.cost(), Paper.inches(answer)),
                 AlikeJoints.of(answer.joints(), CustomerSheet::joint),
                 answer.joints().stream().mapToLong(JointAnswer::count).sum(),
                 hours(answer.perFrame(), answer.forQuantity()),

@@ -9,6 +9,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.stream.Collectors;
+import org.seamtally.wire.FrameEstimateAnswer;
 
 /** The paper a form is laid out for: US letter for inches, A4 for millimetres. The shop floor's table lies across. */
 enum Paper {
@@ -24,11 +25,16 @@ enum Paper {
     }
 
     static Paper of(PrintedQuote quote, QuoteForm form) {
-        boolean inches = quote.answer().perFrame().seam().length().unit().equals("in");
+        boolean inches = inches(quote.answer());
         return switch (form) {
             case CUSTOMER -> inches ? LETTER : A4;
             case SHOP_FLOOR -> inches ? LETTER_ACROSS : A4_ACROSS;
         };
+    }
+
+    /** Whether an answer is told in inches. */
+    static boolean inches(FrameEstimateAnswer answer) {
+        return answer.perFrame().seam().length().unit().equals("in");
     }
 
     /** The style sheet of paper. */

@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Set;
 
 /** Prints quotes. The same quote gives the same HTML; a PDF differs in its time of making. */
 @ApplicationScoped
@@ -14,7 +15,7 @@ public class QuotePrinter {
 
     /** A quote as a document of its own: styled, without scripts, asking nothing of any host. */
     public String html(PrintedQuote quote, QuoteForm form) {
-        return html(quote, form, Paper.of(quote, form).onScreen(), false);
+        return html(quote, form, Paper.of(quote, form).onScreen(), "");
     }
 
     /** The header that keeps a browser from taking anything but that document's own style. */
@@ -25,9 +26,10 @@ public class QuotePrinter {
     /** The same document as PDF, on A4 or US letter by the answer's units. */
     public byte[] pdf(PrintedQuote quote, QuoteForm form) {
         String style = Paper.of(quote, form).onPaper();
-        String html = html(quote, form, style, false);
-        if (typeface.lacksSomeOf(html)) {
-            html = html(quote, form, style, true);
+        String html = html(quote, form, style, "");
+        Set<String> missing = typeface.scriptsLackedBy(html);
+        if (!missing.isEmpty()) {
+            html = html(quote, form, style, String.join(", ", missing));
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PdfRendererBuilder builder = new PdfRendererBuilder();
@@ -50,8 +52,11 @@ public class QuotePrinter {
         return out.toByteArray();
     }
 
-    /** @param style stands in the document itself: a quote that is sent on keeps its look */
-    private static String html(PrintedQuote quote, QuoteForm form, String style, boolean lettersMissing) {
+    /**
+     * @param style stands in the document itself: a quote that is sent on keeps its look
+     * @param lettersMissing the scripts whose letters stand as boxes; empty where there are none
+     */
+    private static String html(PrintedQuote quote, QuoteForm form, String style, String lettersMissing) {
         String html = switch (form) {
             case CUSTOMER ->
                 Sheets.customer(CustomerSheet.of(quote), style, lettersMissing).render();

@@ -6,6 +6,11 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.apache.fontbox.FontBoxFont;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
@@ -22,6 +27,9 @@ import org.apache.pdfbox.pdmodel.font.PDFontDescriptor;
 final class Typeface implements FontMapper {
 
     private static final String FAMILY = "Liberation Sans";
+
+    private static final Set<Character.UnicodeScript> NONE = EnumSet.of(
+            Character.UnicodeScript.COMMON, Character.UnicodeScript.INHERITED, Character.UnicodeScript.UNKNOWN);
 
     private final byte[] regular = read("Regular");
     private final byte[] bold = read("Bold");
@@ -49,9 +57,23 @@ final class Typeface implements FontMapper {
         builder.useFont(() -> new ByteArrayInputStream(bold), FAMILY, 700, FontStyle.NORMAL, true);
     }
 
-    /** Whether a text has letters that this typeface has not. */
-    boolean lacksSomeOf(String text) {
-        return text.codePoints().anyMatch(letter -> !Character.isWhitespace(letter) && letters.getGlyphId(letter) == 0);
+    /**
+     * The scripts of those letters of a text that this typeface has not, in the order of their names, such as {@code Arabic,
+     * Han}; signs that belong to no script are told as signs.
+     */
+    Set<String> scriptsLackedBy(String text) {
+        return text.codePoints()
+                .filter(letter -> !Character.isWhitespace(letter) && letters.getGlyphId(letter) == 0)
+                .mapToObj(letter -> script(Character.UnicodeScript.of(letter)))
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static String script(Character.UnicodeScript script) {
+        if (NONE.contains(script)) {
+            return "signs";
+        }
+        String name = script.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
     }
 
     @Override

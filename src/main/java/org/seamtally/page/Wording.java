@@ -33,7 +33,7 @@ final class Wording {
 
     /** A unit's symbol with the signs that paper has. */
     static String unit(String symbol) {
-        return signs(symbol).replaceAll("(?<=[a-z])2", "²").replaceAll("(?<=[a-z])3", "³");
+        return signs(Figures.sign(symbol));
     }
 
     /** A text with the degree sign where it has the word for it. */
@@ -101,7 +101,11 @@ final class Wording {
 
     /** A field's path in words: {@code gas.hose.insideDiameter} is the gas hose's inside diameter. */
     static String field(String path) {
-        return path.replace('.', ' ').replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
+        return path.replace('.', ' ')
+                .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
+                .toLowerCase(Locale.ROOT)
+                // arc.arcEfficiency
+                .replaceAll("\\b(\\w+) \\1\\b", "$1");
     }
 
     static String sentence(String text) {

@@ -17,4 +17,18 @@ public record Display(double value, String unit) {
             throw new IllegalArgumentException("a quantity is shown with its unit");
         }
     }
+
+    /** The unit as it stands in a text: {@code mm²}, {@code °C}. */
+    String sign() {
+        return sign(unit);
+    }
+
+    /** A unit's symbol as it stands in a text: {@code mm²} for {@code mm2}. */
+    public static String sign(String unit) {
+        return unit.replace("degC", "°C")
+                .replace("degF", "°F")
+                .replace('2', '²')
+                .replace('3', '³')
+                .replace("100g", "100 g");
+    }
 }

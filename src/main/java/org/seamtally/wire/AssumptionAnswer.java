@@ -34,7 +34,7 @@ public record AssumptionAnswer(
 
     static List<AssumptionAnswer> of(List<Assumption> assumptions, Shown shown) {
         return assumptions.stream()
-                .map(a -> new AssumptionAnswer(a.path(), shown.of(a.value()), a.because(), a.joints()))
+                .map(a -> new AssumptionAnswer(a.path(), shown.of(a.value()), shown.of(a.because()), a.joints()))
                 .toList();
     }
 }

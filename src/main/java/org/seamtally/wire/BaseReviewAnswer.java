@@ -63,7 +63,7 @@ public record BaseReviewAnswer(
             return new Softened(
                     shown.of(Dimension.STRESS, zone.least()),
                     shown.of(Dimension.STRESS, zone.greatest()),
-                    zone.reason());
+                    shown.of(zone.reason()));
         }
     }
 
@@ -85,6 +85,6 @@ public record BaseReviewAnswer(
                 CoolingAnswer.of(base.cooling(), base.coolingRate(), shown),
                 HardnessAnswer.of(base.hardness()),
                 base.softenedZone().map(zone -> Softened.of(zone, shown)).orElse(null),
-                CautionAnswer.ofMetal(base.cautions()));
+                CautionAnswer.ofMetal(base.cautions(), shown));
     }
 }

@@ -162,7 +162,7 @@ public record BatchSummaryAnswer(
                                 dear.currency(),
                                 dear.total().toPlainString()))
                         .toList(),
-                CautionAnswer.of(FrameCautions.always()));
+                CautionAnswer.of(FrameCautions.always(), new Shown(units)));
     }
 
     private static Gas gas(Sums sums) {

@@ -18,15 +18,16 @@ public record CautionAnswer(
         @Schema(description = "Mark of the joint; absent where it is the whole frame's.", examples = "R1")
         String joint) {
 
-    static List<CautionAnswer> ofMetal(List<org.seamtally.metal.Caution> cautions) {
+    static List<CautionAnswer> ofMetal(List<org.seamtally.metal.Caution> cautions, Shown shown) {
         return cautions.stream()
-                .map(c -> new CautionAnswer(c.cause(), c.text(), null))
+                .map(c -> new CautionAnswer(c.cause(), shown.of(c.text()), null))
                 .toList();
     }
 
-    static List<CautionAnswer> of(List<Caution> cautions) {
+    static List<CautionAnswer> of(List<Caution> cautions, Shown shown) {
         return cautions.stream()
-                .map(c -> new CautionAnswer(c.cause(), c.text(), c.joint().orElse(null)))
+                .map(c -> new CautionAnswer(
+                        c.cause(), shown.of(c.text()), c.joint().orElse(null)))
                 .toList();
     }
 }

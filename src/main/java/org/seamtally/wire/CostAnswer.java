@@ -1,11 +1,14 @@
 package org.seamtally.wire;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.math.BigDecimal;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.joda.money.Money;
 import org.seamtally.frame.Cost;
 import org.seamtally.frame.CostLine;
+import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Rate;
 
 /** The price. */
 @Schema(description = "The price of the order. Lines add up to the total to the last cent.")
@@ -50,6 +53,27 @@ public record CostAnswer(
                     line.quantity().map(Quantity::of).orElse(null),
                     line.rate().orElse(null),
                     CostAnswer.amount(line.amount()));
+        }
+
+        /**
+         * The quantity as a reader of these units buys it: pounds and cubic feet, or kilograms and cubic metres. Any other is
+         * as it was priced.
+         */
+        public Quantity bought(boolean inches) {
+            if (quantity == null) {
+                return null;
+            }
+            if (Dimension.MASS.unitsTaken().contains(quantity.unit())) {
+                return bought(Dimension.MASS, inches ? "1/lb" : "1/kg");
+            }
+            return Dimension.GAS_VOLUME.unitsTaken().contains(quantity.unit())
+                    ? bought(Dimension.GAS_VOLUME, inches ? "1/ft3" : "1/m3")
+                    : quantity;
+        }
+
+        private Quantity bought(Dimension dimension, String rate) {
+            double si = dimension.read(BigDecimal.valueOf(quantity.value()).toPlainString() + " " + quantity.unit());
+            return Quantity.of(Rate.read(rate, dimension).show(si));
         }
     }
 

@@ -133,7 +133,7 @@ public final class Engine {
                     course ? PlaceAnswer.of(work.joint(), shown) : null,
                     AssumptionAnswer.of(single.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.SEAM, Basis.FILLER)),
-                    cautions(work),
+                    cautions(work, shown),
                     identity);
         });
     }
@@ -148,7 +148,7 @@ public final class Engine {
                     arc,
                     AssumptionAnswer.of(single.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.SEAM, Basis.ARC)),
-                    cautions(work),
+                    cautions(work, shown),
                     identity);
         });
     }
@@ -169,7 +169,7 @@ public final class Engine {
                     recommended,
                     AssumptionAnswer.of(single.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.PREHEAT, Basis.METAL)),
-                    cautions(work),
+                    cautions(work, shown),
                     identity);
         });
     }
@@ -201,7 +201,7 @@ public final class Engine {
                             .orElse(null),
                     AssumptionAnswer.of(inquiry.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.GAS)),
-                    CautionAnswer.of(inquiry.cautions()),
+                    CautionAnswer.of(inquiry.cautions(), shown),
                     identity);
         });
     }
@@ -226,7 +226,7 @@ public final class Engine {
                     currency.map(CurrencyUnit::getCode).orElse(null),
                     AssumptionAnswer.of(comparison.assumptions(), shown),
                     BasisAnswer.of(List.of(Basis.GAS)),
-                    CautionAnswer.of(comparison.cautions()),
+                    CautionAnswer.of(comparison.cautions(), shown),
                     identity);
         });
     }
@@ -252,10 +252,10 @@ public final class Engine {
                 perCubicMetre);
     }
 
-    private static List<CautionAnswer> cautions(JointWork work) {
+    private static List<CautionAnswer> cautions(JointWork work, Shown shown) {
         List<Caution> all = new ArrayList<>(work.cautions());
         all.addAll(FrameCautions.always());
-        return CautionAnswer.of(all);
+        return CautionAnswer.of(all, shown);
     }
 
     private <A> Outcome<A> oneJoint(InputStream in, Work<FrameEstimator.Single, A> work) throws IOException {

@@ -3,6 +3,7 @@ package org.seamtally.wire;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
+import org.seamtally.quantity.Display;
 
 /** Figures as people read them, in tables and on paper: as many digits as anyone reads. */
 public final class Figures {
@@ -60,6 +61,11 @@ public final class Figures {
     /** The same where it was given, not worked out: no digits are added. */
     public static String asGiven(Quantity quantity) {
         return plain(quantity.value()) + " " + quantity.unit();
+    }
+
+    /** A unit's symbol as it stands in a text: {@code mm²} for {@code mm2}. */
+    public static String sign(String unit) {
+        return Display.sign(unit);
     }
 
     /** Seconds as minutes and seconds. */

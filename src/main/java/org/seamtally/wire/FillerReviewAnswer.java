@@ -78,8 +78,8 @@ public record FillerReviewAnswer(
             @Schema(description = "Plain words.", required = true)
             String text) {
 
-        static Why of(Reason reason) {
-            return new Why(Words.lower(reason.step()), reason.text());
+        static Why of(Reason reason, Shown shown) {
+            return new Why(Words.lower(reason.step()), shown.of(reason.text()));
         }
     }
 
@@ -102,7 +102,7 @@ public record FillerReviewAnswer(
                 PreheatAdviceAnswer.of(filler.preheat(), shown),
                 filler.cautionedForCracking(),
                 filler.decidedBy().map(Words::lower).orElse(null),
-                filler.reasons().stream().map(Why::of).toList(),
-                CautionAnswer.ofMetal(filler.cautions()));
+                filler.reasons().stream().map(reason -> Why.of(reason, shown)).toList(),
+                CautionAnswer.ofMetal(filler.cautions(), shown));
     }
 }

@@ -88,6 +88,6 @@ public record FilletAnswer(
                 shown.of(Dimension.LENGTH, fillet.leastThroat()),
                 fillet.zones().stream().map(zone -> Zone.of(zone, shown)).toList(),
                 Shown.number(Math.min(1, fillet.outside60To135())),
-                fillet.scope());
+                shown.of(fillet.scope()));
     }
 }

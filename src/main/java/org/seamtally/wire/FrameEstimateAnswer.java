@@ -109,7 +109,7 @@ public record FrameEstimateAnswer(
                 estimate.cost().map(CostAnswer::of).orElse(null),
                 AssumptionAnswer.of(estimate.assumptions(), shown),
                 BasisAnswer.of(estimate.basis()),
-                CautionAnswer.of(estimate.cautions()),
+                CautionAnswer.of(estimate.cautions(), shown),
                 engine);
     }
 }

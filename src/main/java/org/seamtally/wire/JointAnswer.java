@@ -71,6 +71,6 @@ public record JointAnswer(
                 joint.advisedPreheat()
                         .map(advised -> AdvisedPreheatAnswer.of(advised, shown))
                         .orElse(null),
-                CautionAnswer.of(joint.cautions()));
+                CautionAnswer.of(joint.cautions(), shown));
     }
 }

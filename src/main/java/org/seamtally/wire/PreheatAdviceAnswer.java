@@ -57,7 +57,7 @@ public record PreheatAdviceAnswer(
                             ? shown.temperature(method.leastTemperature().getAsDouble())
                             : null,
                     method.insideRange(),
-                    method.outside());
+                    shown.of(method.outside()));
         }
     }
 
@@ -82,7 +82,7 @@ public record PreheatAdviceAnswer(
                         ? shown.temperature(advice.advised().getAsDouble())
                         : null,
                 Words.hyphened(advice.governing()),
-                advice.why(),
+                shown.of(advice.why()),
                 advice.methods().stream()
                         .map(method -> Method.of(method, shown))
                         .toList(),

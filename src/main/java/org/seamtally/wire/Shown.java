@@ -1,8 +1,13 @@
 package org.seamtally.wire;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.seamtally.frame.Assumption;
 import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.Phrase;
 import org.seamtally.quantity.UnitSystem;
 
 /** Shows SI figures in the units that were asked for. */
@@ -62,6 +67,14 @@ record Shown(UnitSystem units) {
         return Dimension.COUNT.show(value, UnitSystem.SI).value();
     }
 
+    String of(Phrase phrase) {
+        return phrase.in(units);
+    }
+
+    List<String> of(List<Phrase> phrases) {
+        return phrases.stream().map(this::of).toList();
+    }
+
     /** A value that was assumed, as it would be sent. */
     String of(Assumption.Value value) {
         if (value instanceof Assumption.Words words) {
@@ -69,11 +82,11 @@ record Shown(UnitSystem units) {
         }
         Assumption.Measured measured = (Assumption.Measured) value;
         Quantity quantity = of(measured.dimension(), measured.value());
-        // five digits: 1/16 in is 1.5875 mm, and an assumption is no measurement
-        return new java.math.BigDecimal(quantity.value())
-                        .round(new java.math.MathContext(5))
-                        .stripTrailingZeros()
-                        .toPlainString()
-                + " " + quantity.unit();
+        // an assumption is no measurement, and nobody assumes 21.111 °C; 1/16 in is 1.5875 mm
+        BigDecimal whole = new BigDecimal(quantity.value());
+        BigDecimal rounded = measured.dimension() == Dimension.TEMPERATURE
+                ? whole.setScale(1, RoundingMode.HALF_EVEN)
+                : whole.round(new MathContext(measured.dimension() == Dimension.LENGTH ? 5 : 4));
+        return rounded.stripTrailingZeros().toPlainString() + " " + quantity.unit();
     }
 }

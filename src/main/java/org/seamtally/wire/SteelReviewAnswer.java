@@ -116,7 +116,7 @@ public record SteelReviewAnswer(
                 Stiffness.of(shown),
                 AssumptionAnswer.of(reviewed.assumptions(), shown),
                 BasisAnswer.of(List.of(Basis.METAL)),
-                CautionAnswer.of(FrameCautions.always()),
+                CautionAnswer.of(FrameCautions.always(), shown),
                 engine);
     }
 }

@@ -1,7 +1,7 @@
 // What an estimate says of the whole frame: price, what it takes, cautions, assumptions.
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
-import { duration, money, number, percent, quantity } from "./figures.js";
+import { duration, money, number, percent, quantity, signed } from "./figures.js";
 import { capital, label } from "./rules.js";
 
 const $ = (id) => document.getElementById(id);
@@ -93,7 +93,7 @@ export function drawAssumptions(answer) {
       ? html`<p class="of">Nothing yet.</p>`
       : html`<dl>
           ${answer.assumptions.map(
-            (one) => html`<dt>${words(one.path)} <b>${one.value}</b>${one.joints && one.joints.length < answer.joints.length ? html` <span class="for">${one.joints.join(", ")}</span>` : nothing}</dt>
+            (one) => html`<dt>${words(one.path)} <b>${signed(one.value)}</b>${one.joints && one.joints.length < answer.joints.length ? html` <span class="for">${one.joints.join(", ")}</span>` : nothing}</dt>
               <dd>${one.because}</dd>`,
           )}
         </dl>`,

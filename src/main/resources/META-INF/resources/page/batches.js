@@ -3,6 +3,7 @@
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { duration, money, number, quantity } from "./figures.js";
 import { ask, fetched, listen, Problem } from "./service.js";
+import { whereInFile } from "./to-mend.js";
 
 const LISTED = 20;
 const REFUSALS_SHOWN = 50;
@@ -95,6 +96,7 @@ class BatchesView {
         type: settings ? null : type,
         headers: { "Idempotency-Key": crypto.randomUUID() },
       });
+      remember(batch.id, file.name);
       this.#put(batch);
       this.#watch(batch.id);
     });
@@ -167,7 +169,7 @@ class BatchesView {
     render(
       this.#problem
         ? html`<div class="to-mend"><h3>Not taken</h3><p>${this.#problem.message}</p>
-            <ul>${this.#problem.violations.slice(0, 20).map((one) => html`<li>${one.path ? `${one.path}: ` : ""}${one.message}</li>`)}</ul></div>`
+            <ul>${this.#problem.violations.slice(0, 20).map((one) => html`<li>${one.path ? `${whereInFile(one.path)}: ` : ""}${one.message}</li>`)}</ul></div>`
         : this.#sending
           ? html`<p class="notice">Sending…</p>`
           : nothing,
@@ -185,11 +187,12 @@ class BatchesView {
     const opened = this.#opened?.id === batch.id ? this.#opened : null;
     return html`<li class="card" data-batch=${batch.id}>
       <div class="bar">
-        <b>${when(batch.created)}</b>
+        <b>${named(batch) ?? when(batch.created)}</b>
+        ${named(batch) ? html`<span class="of">${when(batch.created)}</span>` : nothing}
         <span class="state">${batch.state}</span>
         <span>${number(read)} of ${number(frames)} frames, ${number(refused)} refused${batch.framesPerSecond && !ended ? `, ${number(batch.framesPerSecond)} a second` : ""}${batch.timeLeft && !ended ? `, ${duration(batch.timeLeft)} left` : ""}</span>
       </div>
-      <progress max=${frames} value=${read} aria-label=${`Batch of ${when(batch.created)}`}></progress>
+      <progress max=${frames} value=${read} aria-label=${`Batch ${named(batch) ?? `of ${when(batch.created)}`}`}></progress>
       <div class="tools">
         <a class="button" href=${`/v1/batches/${batch.id}/results`} download=${`results-${batch.id}.ndjson`}>Results</a>
         <button type="button" @click=${() => this.#csv(batch)} ?disabled=${done + refused === 0}>Results as CSV</button>
@@ -214,7 +217,7 @@ class BatchesView {
       </table>
       ${refusals.length > 0
         ? html`<h3>Refused</h3><ul class="refusals">${refusals.slice(0, REFUSALS_SHOWN).map(
-            (line) => html`<li>line ${line.line}: ${(line.problem.violations ?? []).map((one) => `${one.path} ${one.message}`).join("; ") || line.problem.detail || line.problem.title}</li>`,
+            (line) => html`<li>line ${line.line}: ${(line.problem.violations ?? []).map((one) => (one.path ? `${whereInFile(one.path)}: ${one.message}` : one.message)).join("; ") || line.problem.detail || line.problem.title}</li>`,
           )}</ul>${refusals.length > REFUSALS_SHOWN ? html`<p class="of">and more: download them</p>` : nothing}`
         : html`<p class="of">Nothing was refused.</p>`}
     </div>`;
@@ -231,6 +234,22 @@ class BatchesView {
       setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
     });
   }
+}
+
+// what the files were called that this browser sent
+const NAMES = "seamtally.batch-names";
+const MOST_NAMES = 200;
+
+function names() {
+  return new Map(JSON.parse(localStorage.getItem(NAMES) ?? "[]"));
+}
+
+function remember(id, name) {
+  localStorage.setItem(NAMES, JSON.stringify([...names().set(id, name)].slice(-MOST_NAMES)));
+}
+
+function named(batch) {
+  return batch.name ?? names().get(batch.id);
 }
 
 const clock = new Intl.DateTimeFormat("en-CA", { dateStyle: "short", timeStyle: "short", hour12: false });

@@ -1,5 +1,6 @@
 // Forms drawn from the rules of their fields. Values are text as typed; what is assumed for a blank stands under it.
 
+import { signed } from "./figures.js";
 import { Whole } from "./job.js";
 import { capital, label, range, settled, unitOfBareNumber } from "./rules.js";
 
@@ -41,7 +42,7 @@ export class Form {
     control.id = id;
     control.dataset.path = path;
     const hint = note("hint", `${id}-hint`);
-    hint.textContent = [rule.description, range(rule)].filter(Boolean).join(" ");
+    hint.textContent = [rule.description, range(rule, this.#system())].filter(Boolean).join(" ");
     const assumed = note("assumed", `${id}-assumed`);
     const error = note("error", `${id}-error`);
     control.setAttribute("aria-describedby", `${error.id} ${assumed.id} ${hint.id}`);
@@ -93,7 +94,7 @@ export class Form {
   setAssumed(assumed) {
     for (const [path, field] of this.#fields) {
       const found = this.#values.has(path) ? undefined : assumed.get(path);
-      const text = found ? `assumed ${found.value}` : this.#unitHint(field, path);
+      const text = found ? `assumed ${signed(found.value)}` : this.#unitHint(field, path);
       if (field.assumed.textContent !== text) field.assumed.textContent = text;
       field.assumed.title = found?.because ?? "";
     }
@@ -112,6 +113,15 @@ export class Form {
       if (field.error.textContent !== text) field.error.textContent = text;
       if (text) field.control.setAttribute("aria-invalid", "true");
       else field.control.removeAttribute("aria-invalid");
+    }
+  }
+
+  /** Shows the values anew: they were changed elsewhere. */
+  refresh() {
+    for (const [path, { control }] of this.#fields) {
+      const value = this.#values.get(path) ?? "";
+      control.value = String(value);
+      control.readOnly = value instanceof Whole;
     }
   }
 

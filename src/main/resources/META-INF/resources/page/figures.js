@@ -12,6 +12,11 @@ export function unit(name) {
   return UNIT[name] ?? name;
 }
 
+/** A text with the sign for degrees where it has the word. */
+export function signed(text) {
+  return text.replaceAll(/\bdeg([CF])\b/g, "°$1").replaceAll(/ deg\b/g, "°");
+}
+
 /** A quantity with its unit. */
 export function quantity(q) {
   if (!q) return "–";

@@ -150,12 +150,42 @@ export class Job {
   /**
    * The request of a quote that is to be kept.
    *
-   * @param terms what a quote says besides; with a price book named, the prices typed here stay behind
+   * @param terms what a quote says besides; with a price book named, the prices in hand stay behind
+   * @param linesOfBook how many of the first lines of other work are the price book's own
    */
-  quoteRequest(terms) {
+  quoteRequest(terms, linesOfBook = 0) {
     const { prices, ...rest } = this.requestTree();
     if (!terms.priceBook) return written({ ...rest, ...(prices ? { prices } : {}), ...terms });
-    return written({ ...rest, ...(prices?.otherWork ? { otherWork: prices.otherWork } : {}), ...terms });
+    const otherWork = prices?.otherWork?.slice(linesOfBook) ?? [];
+    return written({ ...rest, ...(otherWork.length > 0 ? { otherWork } : {}), ...terms });
+  }
+
+  /** The prices in hand, lines of other work apart. */
+  #prices() {
+    const { otherWork, ...prices } = this.settingsTree().prices ?? {};
+    return prices;
+  }
+
+  pricesText() {
+    return written(this.#prices());
+  }
+
+  otherWorkTexts() {
+    return (this.settingsTree().prices?.otherWork ?? []).map(written);
+  }
+
+  /** A price book's next version, of the prices in hand: other work is the order's own and stays out. */
+  priceBookRequest(more) {
+    return written({ ...more, prices: this.#prices() });
+  }
+
+  /** Takes other prices in hand. @return how many lines of other work they brought, which stand first now */
+  takePrices(prices) {
+    for (const path of [...this.settings.keys()]) if (path.startsWith("prices.")) this.settings.delete(path);
+    flatten({ prices }, settingRule).forEach((value, path) => this.settings.set(path, value));
+    const lines = (prices.otherWork ?? []).map((line) => flatten(line, () => undefined));
+    this.otherWork.unshift(...lines);
+    return lines.length;
   }
 
   /** One joint by itself, with what all joints share. */

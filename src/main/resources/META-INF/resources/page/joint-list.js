@@ -287,7 +287,7 @@ export class JointList {
     const joint = this.#job.joints[this.#row];
     const rule = joint ? ruleOf(joint.get("kind"), field) : jointFields.get(field);
     const faults = this.#errors.get(this.#row + "|" + field) ?? [];
-    const said = rule ? [rule.description, range(rule)].filter(Boolean).join(" ") : "This kind of joint has no such size.";
+    const said = rule ? [rule.description, range(rule, this.#system)].filter(Boolean).join(" ") : "This kind of joint has no such size.";
     this.#on.noted(faults.length > 0 ? faults.join("; ") : `${capital(label(field))}: ${said}`, faults.length > 0);
   }
 

@@ -170,7 +170,7 @@ export class JointInHand {
     render(
       html`<h3>Steel review: ${base.name}</h3>
         <p class="of">Beside the seam, welded from ${quantity(review.conditions.startTemperature)}, ${number(Math.min(hardness.maynier.value, hardness.yurioka.value))} to
-          ${number(Math.max(hardness.maynier.value, hardness.yurioka.value))} HV; cools from 800 to 500 °C in ${quantity(base.cooling.t85)};
+          ${number(Math.max(hardness.maynier.value, hardness.yurioka.value))} HV; cools from ${this.#page.system() === "us" ? "1470 to 930 °F" : "800 to 500 °C"} in ${quantity(base.cooling.t85)};
           ${base.carbonEquivalents.map((ce) => `${ce.symbol} ${ce.value.toFixed(2)}${ce.insideRange ? "" : " (outside its range)"}`).join(", ")}.</p>
         <div class="scroll-x" tabindex="0" role="group" aria-label="Fillers compared">
         <table class="figures">

@@ -8,6 +8,7 @@ import { JointInHand } from "./joint.js";
 import { JointList } from "./joint-list.js";
 import { capital, frameFields, label, sections } from "./rules.js";
 import { OtherWork } from "./other-work.js";
+import { PriceBooks } from "./price-books.js";
 import { Save } from "./save.js";
 import { ask, LatestWins, Problem } from "./service.js";
 import { ToMend } from "./to-mend.js";
@@ -15,11 +16,14 @@ import { showViews } from "./views.js";
 
 const $ = (id) => document.getElementById(id);
 const DRAFT = "seamtally.frame";
+const UNITS = "seamtally.units";
+// set once the switch was used: until then an example brings its own units
+const UNITS_CHOSEN = "seamtally.units-chosen";
 const QUIET_MS = 1200;
 
 const state = {
   job: new Job(),
-  system: localStorage.getItem("seamtally.units") ?? "si",
+  system: localStorage.getItem(UNITS) ?? "si",
   answer: null,
   /** the kept quote that the frame was opened from */
   quote: null,
@@ -28,6 +32,7 @@ const state = {
 const estimates = new LatestWins();
 const forms = [];
 let otherWork;
+let priceBooks;
 
 const list = new JointList(
   $("joints"),
@@ -65,7 +70,7 @@ const inHand = new JointInHand($("joint-body"), {
   },
 });
 
-const save = new Save($("save-place"), { state });
+const save = new Save($("save-place"), { state, priceBook: () => priceBooks.unchanged });
 
 // ---- estimating
 
@@ -208,26 +213,39 @@ function drawSection(section) {
   fields.className = "fields";
   details.append(summary, fields);
   const sum = () => {
+    if (section.name === "prices") priceBooks?.changed();
     const values = section.fields
       .map((rule) => state.job.settings.get(`${section.name}.${rule.field}`))
       .filter((value) => value !== undefined && value !== "")
       .map(String);
     given.textContent = values.length === 0 ? (section.name === "prices" ? "none given" : "all assumed") : values.slice(0, 6).join(" · ");
   };
-  forms.push(
-    new Form(fields, {
-      rules: section.fields,
-      values: state.job.settings,
-      prefix: section.name + ".",
-      changed: () => {
-        sum();
-        jobChanged();
-      },
-      system: () => state.system,
-    }),
-  );
+  const changed = () => {
+    sum();
+    jobChanged();
+  };
+  const form = new Form(fields, {
+    rules: section.fields,
+    values: state.job.settings,
+    prefix: section.name + ".",
+    changed,
+    system: () => state.system,
+  });
+  forms.push(form);
   if (section.name === "prices") {
-    otherWork = new OtherWork(details, state.job, jobChanged);
+    const books = document.createElement("div");
+    books.className = "price-books";
+    fields.before(books);
+    otherWork = new OtherWork(details, state.job, changed);
+    priceBooks = new PriceBooks(books, {
+      job: () => state.job,
+      pricesChanged: () => {
+        form.refresh();
+        otherWork.refresh();
+        changed();
+      },
+    });
+    details.addEventListener("toggle", () => details.open && priceBooks.seen());
   }
   sum();
   return details;
@@ -266,6 +284,7 @@ function keepDraftNow() {
 /** Takes a frame in hand, and keeps it. @param quote the kept quote that it is of */
 function open(request, quote = null) {
   show(request, quote);
+  priceBooks.opened(quote?.terms.priceBook);
   keepDraft();
 }
 
@@ -280,8 +299,21 @@ function show(request, quote = null) {
   estimate();
 }
 
-async function openExample(file) {
-  open(await ask("GET", `/page/examples/${file}`));
+async function openExample(file, units) {
+  const request = await ask("GET", `/page/examples/${file}`);
+  if (!localStorage.getItem(UNITS_CHOSEN)) setUnits(units);
+  open(request);
+}
+
+function setUnits(system) {
+  if (system === state.system) return;
+  state.system = system;
+  localStorage.setItem(UNITS, system);
+  document.querySelector(`input[name=units][value=${system}]`).checked = true;
+  document.dispatchEvent(new CustomEvent("units", { detail: system }));
+  list.setSystem(system);
+  showAssumed(state.answer);
+  inHand.show();
 }
 
 function wire() {
@@ -292,19 +324,15 @@ function wire() {
   $("save-quote").addEventListener("click", () => save.show());
   $("new-frame").addEventListener("click", () => open({}));
   $("example").addEventListener("change", (event) => {
-    const file = event.target.value;
+    const { value: file, selectedOptions: [chosen] } = event.target;
     event.target.value = "";
-    if (file) openExample(file).catch((problem) => toMend.notice(problem.message));
+    if (file) openExample(file, chosen.dataset.units).catch((problem) => toMend.notice(problem.message));
   });
   for (const radio of document.querySelectorAll("input[name=units]")) {
     radio.checked = radio.value === state.system;
     radio.addEventListener("change", () => {
-      state.system = radio.value;
-      localStorage.setItem("seamtally.units", state.system);
-      document.dispatchEvent(new CustomEvent("units", { detail: state.system }));
-      list.setSystem(state.system);
-      showAssumed(state.answer);
-      inHand.show();
+      localStorage.setItem(UNITS_CHOSEN, "yes");
+      setUnits(radio.value);
       estimate();
     });
   }

@@ -25,6 +25,11 @@ export class OtherWork {
     this.#draw();
   }
 
+  /** Shows the lines anew: they were changed elsewhere. */
+  refresh() {
+    this.#draw();
+  }
+
   #draw() {
     this.#forms = [];
     this.#lines.replaceChildren(

@@ -7,7 +7,6 @@ import { where } from "./to-mend.js";
 export class Save {
   #element;
   #page;
-  #books = [];
   #problem = null;
   #busy = false;
   #open = false;
@@ -25,7 +24,7 @@ export class Save {
     document.addEventListener("units", () => this.#draw());
   }
 
-  async show() {
+  show() {
     this.#open = !this.#open;
     this.#saved = null;
     this.#problem = null;
@@ -33,13 +32,6 @@ export class Save {
     this.#draw();
     if (!this.#open) return;
     this.#element.querySelector("input").focus();
-    try {
-      this.#books = (await ask("GET", "/v1/price-books?limit=100")).items.filter((book) => book.current !== undefined);
-    } catch (fault) {
-      if (!(fault instanceof Problem)) throw fault;
-      this.#books = [];
-    }
-    this.#draw();
   }
 
   /** Another frame is in hand. */
@@ -70,6 +62,7 @@ export class Save {
     event.preventDefault();
     const form = event.target;
     const terms = this.#terms(form);
+    const book = this.#page.priceBook();
     const revise = event.submitter?.value === "revise" ? this.#page.state.quote : null;
     this.#busy = true;
     this.#changedSince = false;
@@ -77,7 +70,7 @@ export class Save {
     this.#draw();
     try {
       const { answer, headers } = await ask("POST", revise ? `/v1/quotes/${revise.id}/revisions` : "/v1/quotes", {
-        body: this.#page.state.job.quoteRequest(terms),
+        body: this.#page.state.job.quoteRequest(terms, book?.lines.length),
         headers: { "Idempotency-Key": this.#key, ...(revise ? { "If-Match": revise.etag } : {}) },
         whole: true,
       });
@@ -103,12 +96,13 @@ export class Save {
   #form() {
     const quote = this.#page.state.quote;
     const given = quote?.terms ?? {};
+    const book = this.#page.priceBook();
     return html`<form class="save" aria-label="Save as a quote" @submit=${(event) => this.#send(event)}>
       <div class="fields">
         <div class="field"><label for="save-reference">Customer's reference</label><input type="text" id="save-reference" name="customerReference" maxlength="200" .value=${given.customerReference ?? ""}></div>
         <div class="field"><label for="save-valid">Price holds until</label><input type="date" id="save-valid" name="validUntil" .value=${given.validUntil ?? ""}></div>
         <div class="field"><label for="save-book">Priced by</label>
-          <select id="save-book" name="priceBook"><option value="">the prices typed here</option>${this.#books.map((book) => html`<option value=${book.name} ?selected=${book.name === given.priceBook}>price book ${book.name}</option>`)}</select></div>
+          <select id="save-book" name="priceBook">${book ? html`<option value=${book.name}>price book ${book.name}, version ${book.version}</option>` : nothing}<option value="">the prices ${book ? "as they stand here" : "typed here"}</option></select></div>
       </div>
       <div class="field"><label for="save-notes">Notes to the customer</label><textarea id="save-notes" name="notes" maxlength="4000" .value=${given.notes ?? ""}></textarea></div>
       ${this.#problem

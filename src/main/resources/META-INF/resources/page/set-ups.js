@@ -2,7 +2,7 @@
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { Form } from "./fields.js";
-import { money, number, percent, quantity } from "./figures.js";
+import { money, number, percent, quantity, signed } from "./figures.js";
 import { flattened, tree, written } from "./job.js";
 import { capital, comparisonFields, dutyFields, label, setUpFields } from "./rules.js";
 import { ask, LatestWins, Problem } from "./service.js";
@@ -10,6 +10,7 @@ import { ask, LatestWins, Problem } from "./service.js";
 const KEPT = "seamtally.set-ups";
 // what a picture still tells apart
 const MOST = 5;
+const NARROW = matchMedia("(max-width: 40rem)");
 
 export async function show(element, page) {
   const view = new SetUps(element, page);
@@ -24,6 +25,7 @@ class SetUps {
   #money = new Map();
   #setUps = [];
   #forms = [];
+  #summaries = [];
   #answers = new LatestWins();
   #result;
 
@@ -97,6 +99,7 @@ class SetUps {
     const common = { changed: () => this.#changed(), system: () => this.#page.state.system };
     const values = new Map();
     const both = joined(this.#duty, this.#money, new Set(comparisonFields.map((rule) => rule.field)));
+    this.#summaries = [];
     this.#forms = [{ prefix: "", form: new Form(this.#find("duty-fields"), { ...common, rules: [...dutyFields, ...comparisonFields], values: both }) }];
     const cards = this.#setUps.map((setUp, i) => {
       const card = document.createElement("section");
@@ -104,7 +107,13 @@ class SetUps {
       card.setAttribute("aria-label", `Set-up ${i + 1}`);
       const fields = document.createElement("div");
       fields.className = "fields one";
-      card.append(fields);
+      // on a narrow screen they would stand one below the other at full height
+      const own = document.createElement("details");
+      own.open = !NARROW.matches;
+      const summary = document.createElement("summary");
+      own.append(summary, fields);
+      card.append(own);
+      this.#summaries.push(() => summary.replaceChildren(...summed(setUp, i)));
       this.#forms.push({ prefix: `setUps[${i}].`, form: new Form(fields, { ...common, rules: setUpFields, values: setUp }) });
       if (this.#setUps.length > 2) {
         const remove = document.createElement("button");
@@ -122,10 +131,12 @@ class SetUps {
     this.#find("set-up-cards").replaceChildren(...cards);
     this.#find("add-set-up").disabled = this.#setUps.length >= MOST;
     this.#forms.forEach(({ form }) => form.setAssumed(values));
+    this.#summaries.forEach((sum) => sum());
   }
 
   #changed() {
     localStorage.setItem(KEPT, this.#request());
+    this.#summaries.forEach((sum) => sum());
     this.#compare();
   }
 
@@ -155,7 +166,7 @@ class SetUps {
     const elsewhere = [...paths].filter(([path]) => !this.#forms.some(({ prefix, form }) => path.startsWith(prefix) && form.has(path.slice(prefix.length))));
     render(
       problem
-        ? html`<h3>To mend</h3><ul>${elsewhere.length === 0 ? html`<li>${problem.message}</li>` : elsewhere.map(([path, texts]) => html`<li>${path}: ${texts.join("; ")}</li>`)}</ul>`
+        ? html`<h3>To mend</h3><ul>${elsewhere.length === 0 ? html`<li>${problem.message}</li>` : elsewhere.map(([path, texts]) => html`<li>${placed(path)}: ${texts.join("; ")}</li>`)}</ul>`
         : nothing,
       this.#find("set-up-problem"),
     );
@@ -185,7 +196,7 @@ class SetUps {
         </div>
         <ul class="verdicts">${answer.setUps.map((one) => html`<li><b>${one.name}</b> ${one.verdict.text}.</li>`)}</ul>
         <section class="said"><h3>Cautions</h3><ul>${answer.cautions.map((caution) => html`<li>${caution.text}</li>`)}</ul></section>
-        <section class="said"><h3>Assumed</h3><dl>${answer.assumptions.map((one) => html`<dt>${capital(label(one.path))} <b>${one.value}</b></dt><dd>${one.because}</dd>`)}</dl></section>`,
+        <section class="said"><h3>Assumed</h3><dl>${answer.assumptions.map((one) => html`<dt>${capital(label(one.path))} <b>${signed(one.value)}</b></dt><dd>${one.because}</dd>`)}</dl></section>`,
       this.#result,
     );
     this.#drawPictures(answer);
@@ -197,6 +208,23 @@ class SetUps {
     transient.draw(this.#find("transient-picture"), answer);
     payback.draw(this.#find("payback-picture"), answer, { shiftsPerYear: Number(this.#duty.get("shiftsPerYear")) });
   }
+}
+
+/** A set-up in a line: its name, and what it changes. */
+function summed(setUp, i) {
+  const name = document.createElement("b");
+  name.textContent = setUp.get("name") ?? `set-up ${i + 1}`;
+  const changes = [...setUp].filter(([field]) => field !== "name").map(([field, value]) => `${label(field)} ${value}`);
+  const given = document.createElement("span");
+  given.className = "given";
+  given.textContent = changes.length === 0 ? "changes nothing" : changes.join(" · ");
+  return [name, " ", given];
+}
+
+/** "setUps[1].price" → "set-up 2, price". */
+function placed(path) {
+  const setUp = path.match(/^setUps\[(\d+)\](?:\.(.+))?$/);
+  return setUp ? `set-up ${Number(setUp[1]) + 1}, ${label(setUp[2] ?? "as a whole")}` : label(path);
 }
 
 function rules(fields) {

@@ -5,6 +5,12 @@ import { jointFields, label } from "./rules.js";
 
 const JOINT = /^frame\.joints\[(\d+)\](?:\.(.+))?$/;
 
+/** The same of a frame in a job file, where a joint stands by its number. */
+export function whereInFile(path) {
+  const joint = path.match(JOINT);
+  return joint ? `joint ${Number(joint[1]) + 1}, ${label(joint[2] ?? "kind")}` : label(path.replace(/^frame\./, ""));
+}
+
 /** In words, which field a path of a request names. @param rows which row each joint that was sent stands in */
 export function where(path, rows) {
   const joint = path.match(JOINT);

@@ -49,6 +49,17 @@ class JobPartsTest {
         }
     }
 
+    /** With {@code -F settings=@FILE} and {@code -F 'settings=<FILE'} curl names no type, or one that says nothing. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "application/octet-stream", "application/json; charset=utf-8"})
+    void settingsAreJsonWhateverAClientCallsThem(String type) throws IOException {
+        try (LiveRequest live = new LiveRequest("POST", "/v1/frame-estimates", TYPE)) {
+            live.send(part("settings", type, SETTINGS) + part("jobs", "application/x-ndjson", Frames.line(1)) + END)
+                    .end();
+            assertTrue(live.lines().get(0).contains("\"1020\""));
+        }
+    }
+
     @Test
     void settingsGoIntoEveryFrameThatLeavesThemOut() throws IOException {
         String own = "{\"steel\":{\"base\":\"4130\"}," + Frames.frame(2).substring(1) + "\n";

@@ -15,6 +15,7 @@ import org.seamtally.catalogue.Fillers;
 import org.seamtally.catalogue.HeatTreatment;
 import org.seamtally.catalogue.Steels;
 import org.seamtally.metal.PreheatAdvice.Governing;
+import org.seamtally.quantity.UnitSystem;
 
 /** Which method governs, and what the practice of the trade says where neither is meant. */
 class PreheatAdviceTest {
@@ -37,7 +38,7 @@ class PreheatAdviceTest {
         PreheatAdvice found = advise("4130", "ER70S-2", Tubes.thin(Restraint.MEDIUM));
         assertEquals(OptionalDouble.empty(), found.advised());
         assertEquals(Governing.COMMON_PRACTICE, found.governing());
-        assertTrue(found.why().startsWith("No preheat: thin wall"));
+        assertTrue(found.why().in(UnitSystem.SI).startsWith("No preheat: thin wall"));
         assertTrue(found.after().isEmpty());
         assertFalse(found.en().insideRange());
         assertFalse(found.hydrogenControl().insideRange());
@@ -59,7 +60,9 @@ class PreheatAdviceTest {
         PreheatAdvice found = advise(steel, filler, Tubes.of(wall * 1e-3, hydrogen, Restraint.MEDIUM));
         assertEquals(423.15, found.advised().getAsDouble(), 1e-9);
         assertEquals(Governing.COMMON_PRACTICE, found.governing());
-        assertTrue(found.why().endsWith("Due because of: " + due + "."), found.why());
+        assertTrue(
+                found.why().in(UnitSystem.SI).endsWith("Due because of: " + due + "."),
+                found.why().in(UnitSystem.SI));
     }
 
     @Test
@@ -68,7 +71,9 @@ class PreheatAdviceTest {
                 .advised()
                 .isEmpty());
         PreheatAdvice found = advise("4130", "ER70S-2", Tubes.of(3.2e-3, 5.01, Restraint.LOW));
-        assertTrue(found.why().endsWith("Due because of: hydrogen above 5 mL/100 g."), found.why());
+        assertTrue(
+                found.why().in(UnitSystem.SI).endsWith("Due because of: hydrogen above 5 mL/100 g."),
+                found.why().in(UnitSystem.SI));
     }
 
     /** 300 °F of AWS D1.1 (group G at 1/4 in) is 148.9 °C: under 150. At medium restraint, 320 °F, it governs. */
@@ -79,10 +84,18 @@ class PreheatAdviceTest {
         PreheatAdvice medium = advise("4130", "ER70S-2", Tubes.of(6.35e-3, 6, Restraint.MEDIUM));
         assertEquals(Governing.AWS_D1_1_HYDROGEN_CONTROL, medium.governing());
         assertEquals(160 + 273.15, medium.advised().getAsDouble(), 1e-9);
-        assertTrue(medium.why().startsWith("Preheat to 160 °C"), medium.why());
-        assertTrue(medium.why().contains("AWS D1.1 hydrogen control (160 °C)"), medium.why());
-        assertTrue(medium.why().contains("outside its range), AWS"), medium.why());
-        assertTrue(medium.why().contains("hardenable steel (150 °C)"), medium.why());
+        assertTrue(
+                medium.why().in(UnitSystem.SI).startsWith("Preheat to 160 °C"),
+                medium.why().in(UnitSystem.SI));
+        assertTrue(
+                medium.why().in(UnitSystem.SI).contains("AWS D1.1 hydrogen control (160 °C)"),
+                medium.why().in(UnitSystem.SI));
+        assertTrue(
+                medium.why().in(UnitSystem.SI).contains("outside its range), AWS"),
+                medium.why().in(UnitSystem.SI));
+        assertTrue(
+                medium.why().in(UnitSystem.SI).contains("hardenable steel (150 °C)"),
+                medium.why().in(UnitSystem.SI));
     }
 
     /** By hand for 4130, 25 mm, 10 mL/100 g, 0.35 kJ/mm: 697·0.4225 + 160·tanh(25/35) + 62·10^0.35 − 9.6070·0.350787 − 328. */
@@ -104,7 +117,7 @@ class PreheatAdviceTest {
         PreheatAdvice found = advise("1020", "ER80S-D2", Tubes.thin(Restraint.MEDIUM));
         assertTrue(found.advised().isEmpty());
         assertEquals(Governing.COMMON_PRACTICE, found.governing());
-        assertTrue(found.why().startsWith("No preheat: neither method"));
+        assertTrue(found.why().in(UnitSystem.SI).startsWith("No preheat: neither method"));
         assertTrue(found.after().isEmpty());
     }
 
@@ -113,7 +126,9 @@ class PreheatAdviceTest {
     void aMethodAloneCanAskForPreheat() {
         PreheatAdvice found = advise("S355J2H", "ER70S-6", Tubes.of(25e-3, 9, Restraint.HIGH));
         assertEquals(Governing.AWS_D1_1_HYDROGEN_CONTROL, found.governing());
-        assertTrue(found.why().contains("hardenable steel (none: CE(IIW) is not above 0.45 %)"), found.why());
+        assertTrue(
+                found.why().in(UnitSystem.SI).contains("hardenable steel (none: CE(IIW) is not above 0.45 %)"),
+                found.why().in(UnitSystem.SI));
         assertEquals(found.hydrogenControl().leastTemperature(), found.advised());
     }
 

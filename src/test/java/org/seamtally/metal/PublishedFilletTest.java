@@ -13,6 +13,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamtally.metal.FilletAdequacy.Zone;
 import org.seamtally.metal.FilletSeam.Stretch;
 import org.seamtally.metal.FilletZone.Throat;
+import org.seamtally.quantity.Phrase;
+import org.seamtally.quantity.UnitSystem;
 
 /** AWS D1.1's tubular clause and skewed T-joints, from memory where not marked. */
 class PublishedFilletTest {
@@ -53,7 +55,7 @@ class PublishedFilletTest {
     private static String text(FilletSeam seam, String cause) {
         return FilletAdequacy.of(seam).cautions().stream()
                 .filter(caution -> caution.cause().equals(cause))
-                .map(Caution::text)
+                .map(caution -> caution.text().in(UnitSystem.SI))
                 .findFirst()
                 .orElseThrow();
     }
@@ -248,9 +250,9 @@ class PublishedFilletTest {
     void wallsUnderAnEighthLieOutsideTheScope() {
         assertEquals(
                 1, FilletAdequacy.of(seam(5e-3, 0.125 * INCH, 90, 1)).scope().size());
-        List<String> thin = FilletAdequacy.of(seam(5e-3, 0.1249 * INCH, 90, 1)).scope();
+        List<Phrase> thin = FilletAdequacy.of(seam(5e-3, 0.1249 * INCH, 90, 1)).scope();
         assertEquals(2, thin.size());
-        assertTrue(thin.get(1).contains("outside the code's scope, shown for comparison"));
+        assertTrue(thin.get(1).in(UnitSystem.SI).contains("outside the code's scope, shown for comparison"));
     }
 
     @Test

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.seamtally.metal.HydrogenControl.Group;
 import org.seamtally.metal.HydrogenControl.Level;
+import org.seamtally.quantity.UnitSystem;
 
 /** EN 1011-2:2001 annex C.3 and AWS D1.1's hydrogen control, both from memory. */
 class PublishedPreheatTest {
@@ -62,7 +63,7 @@ class PublishedPreheatTest {
     void rangeOfMethodB(double cet, double d, double hd, double q, String what) {
         EnMethodB found = EnMethodB.of(cet, false, d, hd, q, List.of());
         assertEquals(1, found.outside().size());
-        assertTrue(found.outside().get(0).startsWith(what));
+        assertTrue(found.outside().get(0).in(UnitSystem.SI).startsWith(what));
         assertFalse(found.insideRange());
     }
 
@@ -78,8 +79,8 @@ class PublishedPreheatTest {
         assertEquals(65.1976, found.sum(), 1e-4);
         assertEquals(65.1976 + 273.15, found.leastTemperature().getAsDouble(), 1e-4);
         assertEquals(2, found.outside().size());
-        assertTrue(found.outside().get(0).startsWith("thickness 2.413 mm is outside 10 to 90"));
-        assertTrue(found.outside().get(1).startsWith("heat input 0.350787 kJ/mm"));
+        assertTrue(found.outside().get(0).in(UnitSystem.SI).startsWith("thickness 2.413 mm is outside 10 mm to 90 mm"));
+        assertTrue(found.outside().get(1).in(UnitSystem.SI).startsWith("heat input 0.350787 kJ/mm"));
     }
 
     /** C.3.2.2: the weld metal's CET, raised by 0.03, governs where the base metal's is not so far above it. */
@@ -104,10 +105,11 @@ class PublishedPreheatTest {
     void theRangeOfCetIsSaidToo() {
         EnMethodB found =
                 EnMethodB.of(Analyses.of("C 0.34 Mn 0.5"), Analyses.of("C 0.04 Mn 0.5"), Tubes.thin(Restraint.MEDIUM));
-        assertEquals("C 0.34 % is outside 0.05 to 0.32 %", found.outside().get(0));
+        assertEquals(
+                "C 0.34 % is outside 0.05 to 0.32 %", found.outside().get(0).in(UnitSystem.SI));
         EnMethodB weld =
                 EnMethodB.of(Analyses.of("C 0.04 Mn 0.5"), Analyses.of("C 0.33 Mn 0.5"), Tubes.thin(Restraint.MEDIUM));
-        assertEquals("C 0.33 % is outside 0.05 to 0.32 %", weld.outside().get(0));
+        assertEquals("C 0.33 % is outside 0.05 to 0.32 %", weld.outside().get(0).in(UnitSystem.SI));
     }
 
     /**
@@ -223,10 +225,11 @@ class PublishedPreheatTest {
     @Test
     void rangeOfHydrogenControl() {
         assertEquals(
-                "wall 3.200 mm is not above 3.2 mm",
+                "wall 3.2 mm is not above 3.2 mm",
                 HydrogenControl.of(Analyses.of("C 0.2"), Tubes.of(3.2e-3, 3, Restraint.LOW))
                         .outside()
-                        .get(0));
+                        .get(0)
+                        .in(UnitSystem.SI));
         assertTrue(HydrogenControl.of(Analyses.of("C 0.2"), Tubes.of(3.201e-3, 3, Restraint.LOW))
                 .insideRange());
         // 12·0.525 + log 5 = 6.999, 12·0.5252 + log 5 = 7.001
@@ -236,7 +239,8 @@ class PublishedPreheatTest {
                 "index 7.00 is above 7.0",
                 HydrogenControl.of(Analyses.of("C 0.5252"), Tubes.of(5e-3, 3, Restraint.LOW))
                         .outside()
-                        .get(0));
+                        .get(0)
+                        .in(UnitSystem.SI));
     }
 
     /** Mid-range 4130 at level H1: 12 × 0.399167 + log 5 = 5.489, group F. */

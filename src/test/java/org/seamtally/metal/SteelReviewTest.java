@@ -18,6 +18,7 @@ import org.seamtally.catalogue.Fillers;
 import org.seamtally.catalogue.HeatTreatment;
 import org.seamtally.catalogue.Steels;
 import org.seamtally.metal.Reason.Step;
+import org.seamtally.quantity.UnitSystem;
 
 /** The review of one tube and its fillers: order, reasons and cautions. */
 class SteelReviewTest {
@@ -48,7 +49,8 @@ class SteelReviewTest {
                 .filter(caution -> caution.cause().equals(cause))
                 .findFirst()
                 .orElseThrow()
-                .text();
+                .text()
+                .in(UnitSystem.SI);
     }
 
     /** Common practice, no source: the low-carbon rod before the manganese-molybdenum one on thin normalized 4130. */
@@ -72,7 +74,7 @@ class SteelReviewTest {
         assertEquals(Optional.of(Step.CRACKING), strong.decidedBy());
         assertEquals(
                 "Ranked before ER80S-Ni1, since the one needs less preheat.",
-                mild.reasons().get(3).text());
+                mild.reasons().get(3).text().in(UnitSystem.SI));
         assertEquals(List.of("strength-below-base"), causes(mild.cautions()));
         assertEquals(
                 List.of("weld-metal-cracking", "preheat-advised", "strength-below-base"), causes(strong.cautions()));
@@ -95,7 +97,7 @@ class SteelReviewTest {
                         "strength-below-base",
                         "strength-after-heat-treatment"),
                 causes(chromium.cautions()));
-        assertTrue(chromium.reasons().get(0).text().endsWith("since it holds more Mn, Cr, Mo."));
+        assertTrue(chromium.reasons().get(0).text().in(UnitSystem.SI).endsWith("since it holds more Mn, Cr, Mo."));
     }
 
     @Test
@@ -119,20 +121,20 @@ class SteelReviewTest {
                 mild.stream().map(Reason::step).toList());
         // the rod's deoxidizers, zirconium among them, raise the 0.720 in of the plain analysis to 0.808
         assertEquals(
-                "The diluted weld metal has an ideal diameter of 20.5 mm (0.81 in) against the tube's 64.0 mm (2.52 in):"
+                "The diluted weld metal has an ideal diameter of 20.5 mm against the tube's 64 mm:"
                         + " it is no more hardenable than the tube.",
-                mild.get(0).text());
+                mild.get(0).text().in(UnitSystem.SI));
         assertEquals(review.fillers().get(0).preheat().why(), mild.get(1).text());
         assertEquals(
-                "The undiluted weld metal has at least 70 ksi against the tube's 95 ksi.",
-                mild.get(2).text());
+                "The undiluted weld metal has at least 483 MPa against the tube's 655 MPa.",
+                mild.get(2).text().in(UnitSystem.SI));
         assertEquals(
                 "Ranked before ER80S-D2, since only one of the two is cautioned for cracking.",
-                mild.get(3).text());
-        String strong = review.fillers().get(1).reasons().get(0).text();
+                mild.get(3).text().in(UnitSystem.SI));
+        String strong = review.fillers().get(1).reasons().get(0).text().in(UnitSystem.SI);
         assertEquals(
                 "Ranked after ER70S-2, since only one of the two is cautioned for cracking.",
-                review.fillers().get(1).reasons().get(3).text());
+                review.fillers().get(1).reasons().get(3).text().in(UnitSystem.SI));
         assertTrue(strong.endsWith("it is more hardenable than the tube, since it holds more Mn, Mo."), strong);
     }
 
@@ -151,12 +153,13 @@ class SteelReviewTest {
         assertFalse(causes(review.fillers().get(2).cautions()).contains("strength-below-base"));
         assertEquals(
                 "The tensile strength of the filler is not given: strength cannot be compared.",
-                review.fillers().get(4).reasons().get(2).text());
+                review.fillers().get(4).reasons().get(2).text().in(UnitSystem.SI));
         assertTrue(review.fillers()
                 .get(0)
                 .reasons()
                 .get(3)
                 .text()
+                .in(UnitSystem.SI)
                 .equals("Ranked before far, since the strength of the one comes nearer the tube's from below."));
     }
 
@@ -189,10 +192,11 @@ class SteelReviewTest {
                 .reasons()
                 .get(3)
                 .text()
+                .in(UnitSystem.SI)
                 .equals("Ranked before b, since nothing else parts them and the names are in that order."));
         assertEquals(
                 "The tensile strength of the tube is not given: strength cannot be compared.",
-                review.fillers().get(1).reasons().get(2).text());
+                review.fillers().get(1).reasons().get(2).text().in(UnitSystem.SI));
         assertFalse(causes(review.fillers().get(1).cautions()).contains("strength-below-base"));
     }
 
@@ -258,7 +262,7 @@ class SteelReviewTest {
                 .fillers()
                 .get(0);
         assertFalse(found.cautionedForCracking());
-        assertTrue(found.reasons().get(0).text().contains("no more hardenable"));
+        assertTrue(found.reasons().get(0).text().in(UnitSystem.SI).contains("no more hardenable"));
     }
 
     @Test
@@ -341,11 +345,14 @@ class SteelReviewTest {
         for (String name : Steels.all().stream().map(steel -> steel.name()).toList()) {
             SteelReview review = SteelReview.of(steel(name), rods("ER70S-2", "ER80S-D2", "ER110S-1"), THIN);
             Stream<String> texts = Stream.concat(
-                    review.base().cautions().stream().map(Caution::text),
+                    review.base().cautions().stream()
+                            .map(caution -> caution.text().in(UnitSystem.SI)),
                     review.fillers().stream()
                             .flatMap(filler -> Stream.concat(
-                                    filler.cautions().stream().map(Caution::text),
-                                    filler.reasons().stream().map(Reason::text))));
+                                    filler.cautions().stream()
+                                            .map(caution -> caution.text().in(UnitSystem.SI)),
+                                    filler.reasons().stream()
+                                            .map(reason -> reason.text().in(UnitSystem.SI)))));
             texts.forEach(text -> assertFalse(text.matches("(?i).*(will hold|\\bsafe\\b|guarantee).*"), text));
         }
     }

@@ -15,7 +15,7 @@ import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.util.Base64;
-import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -92,6 +92,23 @@ class QuotePrinterTest {
         }
     }
 
+    /** The example is priced by the pound and the cubic foot. */
+    @Test
+    void whatThePriceCoversIsToldInTheReadersUnits() throws IOException {
+        String inches = print(PrintedSamples.of(BUGGY, UnitSystem.US), QuoteForm.CUSTOMER, "covers-us").text;
+        String millimetres = print(PrintedSamples.of(BUGGY, UnitSystem.SI), QuoteForm.CUSTOMER, "covers-si").text;
+        assertTrue(
+                Pattern.compile("Filler [0-9.]+ lb Gas [0-9.]+ ft³ Electricity [0-9.]+ kWh")
+                        .matcher(inches)
+                        .find(),
+                inches);
+        assertTrue(
+                Pattern.compile("Filler [0-9.]+ kg Gas [0-9.]+ m³ Electricity [0-9.]+ kWh")
+                        .matcher(millimetres)
+                        .find(),
+                millimetres);
+    }
+
     @Test
     void theCustomerReadsWhatIsOfferedAndWhatItRestsOn() throws IOException {
         PrintedQuote quote = PrintedSamples.of(BUGGY, UnitSystem.US);
@@ -112,12 +129,12 @@ class QuotePrinterTest {
                 "Hours in all 3.2 h 19.0 h",
                 "While the arc burns 23.06 ft³ 51.4 %",
                 "Start surge 4.269 ft³ 9.5 %",
-                "R1 (2) 2 tube to tube 1.5 × 0.095 in to the same 4130 0.125 in 6.926 in",
+                "R1 2 tube to tube 1.5 × 0.095 in to the same 4130 0.125 in 6.926 in",
                 "To look at",
                 "Assumed, since nothing was said",
-                "gas temperature: 70 °F");
+                "gas temperature 70 °F");
         for (JointAnswer joint : answer.joints()) {
-            printed.says(joint.mark() + " (" + joint.count() + ")");
+            printed.says(joint.mark() + " " + joint.count());
         }
     }
 
@@ -154,10 +171,10 @@ class QuotePrinterTest {
                 .says(
                         "Two-seat trail buggy, rear bay",
                         "6 frames",
-                        "R1 (2) 2 tube to tube, 4130 1.5 × 0.095 in to the same WPS 12 rev. 3 leg 0.125 in convex 90 A"
+                        "R1 2 tube to tube, 4130 1.5 × 0.095 in to the same WPS 12 rev. 3 leg 0.125 in convex 90 A"
                                 + " ER70S-2 0.0625 in argon 15 ft³/h nozzle 0.5 in back purge 10 ft³/h 3 min before the"
                                 + " arc pre 0.5 s post 9 s 4 tacks 4 runs 300 °F 3 in beyond the joint hold 2 min propane",
-                        "H1 (4) 4 plug, 4130 plate 0.095 in – fill the hole 90 A",
+                        "H1 4 plug, 4130 plate 0.095 in – fill the hole 90 A",
                         "No load was considered",
                         "not a welding procedure",
                         "28 rods",
@@ -271,14 +288,17 @@ class QuotePrinterTest {
     @Test
     void lettersOfOtherScriptsStandOrAreSaidToBeMissing() throws IOException {
         FrameEstimateAnswer answer = PrintedSamples.answer(BUGGY, UnitSystem.SI, request -> {});
-        String missing = "in none of this document's typefaces";
+        String missing = "cannot draw all letters";
         PrintedQuote hebrew = PrintedSamples.quote(answer, Optional.of("הזמנה 17 שלום"), Optional.of("Заказ Ω 17"));
         Printed printed = print(hebrew, QuoteForm.CUSTOMER, "hebrew");
         printed.says("הזמנה", "שלום", "Заказ Ω 17");
         assertFalse(printed.text.contains(missing), printed.text);
-        for (String other : List.of("自転車のフレーム", "طلب رقم", "\uD83D\uDE42 frame")) {
+        Map<String, String> others = Map.of(
+                "自転車のフレーム", "Han, Hiragana, Katakana, signs", "طلب رقم", "Arabic", "\uD83D\uDE42 frame", "signs");
+        for (String other : others.keySet()) {
             PrintedQuote quote = PrintedSamples.quote(answer, Optional.of(other), Optional.empty());
-            print(quote, QuoteForm.CUSTOMER, "other-script").says(missing, "Quote Q-000123", "Hours in all");
+            print(quote, QuoteForm.CUSTOMER, "other-script")
+                    .says(missing, "(" + others.get(other) + ")", "Quote Q-000123", "Hours in all");
             assertTrue(printer.html(quote, QuoteForm.CUSTOMER).contains(other));
             assertFalse(printer.html(quote, QuoteForm.CUSTOMER).contains(missing));
         }

@@ -42,7 +42,7 @@ class HeelThroatTest {
                 joint.at("/fillet/zones/0/meets").booleanValue(),
                 joint.path("fillet").toString());
         JsonNode caution = caution(joint, "heel-throat");
-        assertTrue(caution.path("text").textValue().contains("a throat of 0.00 mm is left"), caution.toString());
+        assertTrue(caution.path("text").textValue().contains("a throat of 0 mm is left"), caution.toString());
     }
 
     @Test
@@ -55,7 +55,7 @@ class HeelThroatTest {
         // 1.5 times the wall below 60° (from memory): 3 mm
         String text =
                 caution(joint("40 deg", "2 mm"), "fillet-small").path("text").textValue();
-        assertTrue(text.contains("3.00 mm (0.118 in) is asked for"), text);
+        assertTrue(text.contains("3 mm is asked for"), text);
         assertFalse(text.contains("root gap"), text);
     }
 }
