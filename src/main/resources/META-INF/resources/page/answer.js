@@ -19,12 +19,20 @@ export function drawPrice(answer, stale) {
                 (line) => html`<tr><th scope="row">${line.item}</th><td>${line.rate ? rate(line.rate) : ""}</td><td class="amount">${money(line.amount)}</td></tr>`,
               )}
             </tbody>
-          </table>`
+          </table>
+          ${wasted(answer)}`
       : answer
         ? html`<p class="of">No prices are given, so there is no price. They stand under “How it is welded and priced”.</p>`
         : html`<p class="of">Type a joint, or start from an example.</p>`}`,
     $("price-body"),
   );
+}
+
+/** What becomes of the gas in a line, and the way to its picture. */
+function wasted({ forQuantity: { gas } }) {
+  if (!(gas.total.value > 0)) return nothing;
+  return html`<p class="of">Gas: ${quantity(gas.total)}, ${percent((gas.startSurge.value + gas.leak.value) / gas.total.value)} of it thrown away.
+    <a href="#gas-picture">Where the gas goes</a></p>`;
 }
 
 /** A share as per cent, a price by a unit as it stands. */

@@ -90,12 +90,13 @@ export class Form {
     this.#changed(path);
   }
 
-  /** Shows what the service assumed for what is blank. @param assumed {value, because} by path */
-  setAssumed(assumed) {
+  /** Shows what was taken for what is blank. @param assumed {value, because} by path; @param how it was taken, in words */
+  setAssumed(assumed, how = "assumed") {
     for (const [path, field] of this.#fields) {
       const found = this.#values.has(path) ? undefined : assumed.get(path);
-      const text = found ? `assumed ${signed(found.value)}` : this.#unitHint(field, path);
+      const text = found ? `${how} ${signed(found.value)}` : this.#unitHint(field, path);
       if (field.assumed.textContent !== text) field.assumed.textContent = text;
+      field.assumed.classList.toggle("unit", !found);
       field.assumed.title = found?.because ?? "";
     }
   }

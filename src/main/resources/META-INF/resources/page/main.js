@@ -16,6 +16,8 @@ import { showViews } from "./views.js";
 
 const $ = (id) => document.getElementById(id);
 const DRAFT = "seamtally.frame";
+// the quote that the frame in hand is of
+const DRAFT_OF = "seamtally.frame-of-quote";
 const UNITS = "seamtally.units";
 // set once the switch was used: until then an example brings its own units
 const UNITS_CHOSEN = "seamtally.units-chosen";
@@ -70,7 +72,7 @@ const inHand = new JointInHand($("joint-body"), {
   },
 });
 
-const save = new Save($("save-place"), { state, priceBook: () => priceBooks.unchanged });
+const save = new Save($("save-place"), { state, priceBook: () => priceBooks.unchanged, saved: keepDraft });
 
 // ---- estimating
 
@@ -279,6 +281,7 @@ function keepDraftNow() {
   clearTimeout(keeping);
   keeping = null;
   localStorage.setItem(DRAFT, state.job.request());
+  localStorage.setItem(DRAFT_OF, JSON.stringify(state.quote));
 }
 
 /** Takes a frame in hand, and keeps it. @param quote the kept quote that it is of */
@@ -342,5 +345,5 @@ wire();
 addEventListener("pagehide", keepDraftNow);
 showViews({ state, open });
 const draft = localStorage.getItem(DRAFT);
-show(draft ? JSON.parse(draft) : {});
+show(draft ? JSON.parse(draft) : {}, JSON.parse(localStorage.getItem(DRAFT_OF) ?? "null"));
 document.documentElement.dataset.ready = "yes";

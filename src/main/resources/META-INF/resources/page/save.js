@@ -75,6 +75,7 @@ export class Save {
         whole: true,
       });
       this.#page.state.quote = { id: answer.id, number: answer.number, revision: answer.revision, etag: headers.get("ETag"), terms };
+      this.#page.saved();
       this.#saved = answer;
       this.#problem = null;
       this.#open = false;

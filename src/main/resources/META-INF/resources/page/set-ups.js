@@ -97,7 +97,6 @@ class SetUps {
 
   #drawForms() {
     const common = { changed: () => this.#changed(), system: () => this.#page.state.system };
-    const values = new Map();
     const both = joined(this.#duty, this.#money, new Set(comparisonFields.map((rule) => rule.field)));
     this.#summaries = [];
     this.#forms = [{ prefix: "", form: new Form(this.#find("duty-fields"), { ...common, rules: [...dutyFields, ...comparisonFields], values: both }) }];
@@ -124,13 +123,13 @@ class SetUps {
           this.#drawForms();
           this.#changed();
         });
-        card.append(remove);
+        own.append(remove);
       }
       return card;
     });
     this.#find("set-up-cards").replaceChildren(...cards);
     this.#find("add-set-up").disabled = this.#setUps.length >= MOST;
-    this.#forms.forEach(({ form }) => form.setAssumed(values));
+    this.#forms.forEach(({ form }) => form.setAssumed(new Map()));
     this.#summaries.forEach((sum) => sum());
   }
 
@@ -145,6 +144,7 @@ class SetUps {
       () => ask("POST", `/v1/gas-setup-comparisons?units=${this.#page.state.system}`, { body: this.#request() }),
       (answer) => {
         this.#mend(null);
+        this.#showFrames(answer);
         this.#drawAnswer(answer);
       },
       (problem) => {
@@ -152,6 +152,18 @@ class SetUps {
         this.#mend(problem);
       },
     );
+  }
+
+  /** What a set-up leaves blank is as it is in the frame, or assumed there too. */
+  #showFrames(answer) {
+    const assumed = new Map(answer.assumptions.map((one) => [one.path, one]));
+    const ofFrame = new Map();
+    for (const { field } of setUpFields) {
+      const given = this.#page.state.job.settings.get(`gas.${field}`);
+      const found = given ? { value: String(given) } : assumed.get(`gas.${field}`);
+      if (found) ofFrame.set(field, found);
+    }
+    this.#forms.filter(({ prefix }) => prefix !== "").forEach(({ form }) => form.setAssumed(ofFrame, "as the frame:"));
   }
 
   #mend(problem) {

@@ -43,10 +43,11 @@ class BatchesBrowserTest {
             browser.one("#job-file").sendKeys(jobs(40, 10).toString());
             browser.waitForText("#batch-list li", "40 of 40 frames, 4 refused");
             browser.waitForText("#batch-list li .state", "done");
+            browser.waitForText("#batch-list li", "orders.ndjson");
             assertEquals(
                     1.0, ((Number) browser.js("return document.querySelector('progress').position")).doubleValue());
             browser.one("#batch-list li button[aria-expanded]").click();
-            browser.waitForText("#batch-list .refusals", "line 10: frame.joints[0].holeDiameter");
+            browser.waitForText("#batch-list .refusals", "line 10: joint 1, hole diameter");
             assertEquals(4, browser.all("#batch-list .refusals li").size());
             browser.waitForText("#batch-list .detail", "USD");
             browser.picture("batch-done");

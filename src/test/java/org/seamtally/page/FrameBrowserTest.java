@@ -129,6 +129,51 @@ class FrameBrowserTest {
         assertEquals("38.1 mm", browser.cell(1, "branch outside diameter").getText());
     }
 
+    @Test
+    void anExampleComesInItsOwnUnitsUntilTheSwitchIsUsed() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.waitUntil(
+                "inches come with the inch example",
+                () -> browser.cell(1, "seam").getText().endsWith("in"));
+        assertTrue(browser.one("input[name=units][value=us]").isSelected());
+        browser.waitUntil(
+                "texts are told in them too",
+                () -> browser.text("#cautions").contains("302 °F")
+                        && !browser.text("#cautions").contains("°C"));
+        browser.waitForText("#assumptions", "°F");
+        assertFalse(browser.text("#assumptions").contains("°C"), browser.text("#assumptions"));
+        browser.waitForText("#joint-body .review", "1470 to 930 °F");
+        browser.startFrom("garden-cart-trailer.json");
+        browser.waitUntil(
+                "millimetres come with the other",
+                () -> browser.cell(1, "seam").getText().endsWith("mm"));
+        browser.one("input[name=units][value=us]").click();
+        browser.one("input[name=units][value=si]").click();
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.waitUntil(
+                "the example is there",
+                () -> browser.cell(1, "branch outside diameter").getText().equals("1.5 in"));
+        browser.waitUntil(
+                "what was chosen stays", () -> browser.cell(1, "seam").getText().endsWith("mm"));
+    }
+
+    @Test
+    void aWindowInWhichNothingWasTypedLeavesTheFrameOfAnotherAlone() {
+        browser.startFrom("garden-cart-trailer.json");
+        browser.waitUntil(
+                "the frame is kept",
+                () -> String.valueOf(browser.js("return localStorage.getItem('seamtally.frame')"))
+                        .contains("Garden cart"));
+        browser.open("");
+        browser.js("location.reload()");
+        browser.one("#price .total");
+        // as another window does
+        browser.js("localStorage.setItem('seamtally.frame', arguments[0])", "{\"frame\":{\"name\":\"Another\"}}");
+        browser.js("dispatchEvent(new PageTransitionEvent('pagehide'))");
+        assertEquals(
+                "{\"frame\":{\"name\":\"Another\"}}", browser.js("return localStorage.getItem('seamtally.frame')"));
+    }
+
     private void paste(String block) {
         browser.js("""
                 const data = new DataTransfer();
@@ -283,7 +328,7 @@ class FrameBrowserTest {
                 () -> browser.one("#settings [data-path='gas.flow']")
                         .findElement(org.openqa.selenium.By.xpath(".."))
                         .getText()
-                        .contains("assumed 7.0792 L/min"));
+                        .contains("assumed 15 ft3/h"));
     }
 
     @Test
@@ -291,8 +336,8 @@ class FrameBrowserTest {
         browser.startFrom("trail-buggy-rear-bay.json");
         browser.waitForText("#joint-body", "Steel review: 4130");
         // preheated, as its caution says too
-        browser.waitForText("#joint-body .review", "welded from 148.9");
-        browser.waitForText("#joint-body .cautions", "welded from 149");
+        browser.waitForText("#joint-body .review", "welded from 300");
+        browser.waitForText("#joint-body .cautions", "welded from 300 °F");
         browser.cell(3, "mark").click();
         browser.waitForText("#joint-title", "Joint G1");
         browser.waitForText("#joint-body", "ER80S-D2");

@@ -82,6 +82,9 @@ class QuotePrinterTest {
             PrintedQuote quote = PrintedSamples.of(sample, units);
             for (QuoteForm form : QuoteForm.values()) {
                 Printed printed = print(quote, form, sample + "." + units.word());
+                if (form == QuoteForm.CUSTOMER && (sample.equals(BUGGY) || sample.startsWith("garden-cart"))) {
+                    assertEquals(1, printed.pages, sample + " has few joints: one page, and no few lines on another");
+                }
                 // 170 joints, with all that is set at each, take the shop floor one more
                 int most = sample.startsWith("pole-trailer") && form == QuoteForm.SHOP_FLOOR ? 3 : 2;
                 assertTrue(printed.pages <= most, sample + " " + form + ": " + printed.pages + " pages");

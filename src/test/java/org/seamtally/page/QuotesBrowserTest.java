@@ -34,9 +34,9 @@ class QuotesBrowserTest {
             browser.startFrom("trail-buggy-rear-bay.json");
             save(browser, "new");
             browser.waitForText("#save-place", "revision 1");
-            browser.one("#save-place a[href*='units=si']");
-            browser.js("document.querySelector('input[name=units][value=us]').click()");
             browser.one("#save-place a[href*='units=us']");
+            browser.js("document.querySelector('input[name=units][value=si]').click()");
+            browser.one("#save-place a[href*='units=si']");
             assertFalse(browser.text("#save-place").contains("changed since"), "other units are no other frame");
             String first = browser.text("#price .total .amount");
             browser.cell(1, "branch outside diameter").click();
@@ -85,6 +85,66 @@ class QuotesBrowserTest {
             assertEquals("Inquiry 77, yard gate", browser.one("#save-reference").getDomProperty("value"));
             assertEquals(List.of(), browser.complaints("status of 422"));
         }
+    }
+
+    @Test
+    void pricesAreKeptInABookAndTakenFromIt() {
+        try (Browser browser = Browser.on(page)) {
+            browser.startFrom("trail-buggy-rear-bay.json");
+            browser.js("document.querySelector('#price-book').closest('details').open = true");
+            keep(browser, "Yard prices");
+            browser.waitForText(".price-books", "Kept as version 1 of Yard prices");
+            browser.waitForText(".price-books", "Version 1, used from ");
+            var labour = browser.one("[data-path='prices.labour']");
+            labour.sendKeys(Keys.chord(Keys.CONTROL, "a"), "50/h", Keys.TAB);
+            browser.waitForText(".price-books", "No longer as in version 1");
+            // in the line of the price, once the answer to the last key is there
+            browser.waitForText("#price-body", "50/h");
+            String cheap = browser.text("#price .total .amount");
+            keep(browser, "Yard prices");
+            browser.waitForText(".price-books", "Kept as version 2 of Yard prices");
+            browser.picture("price-book");
+            assertEquals(List.of(), browser.accessibilityFaults());
+
+            // another frame, its own prices, and then the book's
+            browser.startFrom("garden-cart-trailer.json");
+            browser.js("document.querySelector('#price-book').closest('details').open = true");
+            browser.waitForText(".price-books", "A quote takes what stands here");
+            browser.startFrom("trail-buggy-rear-bay.json");
+            browser.js("document.querySelector('#price-book').closest('details').open = true");
+            browser.waitUntil(
+                    "the book is offered", () -> browser.text("#price-book").contains("Yard prices"));
+            browser.js("""
+                    const books = document.getElementById('price-book');
+                    books.value = 'Yard prices';
+                    books.dispatchEvent(new Event('change'));
+                    """);
+            browser.waitUntil(
+                    "its prices are taken",
+                    () -> browser.text("#price .total .amount").equals(cheap));
+            assertEquals("50/h", browser.one("[data-path='prices.labour']").getDomProperty("value"));
+            browser.js("scrollTo(0, 0)");
+            save(browser, "new");
+            browser.waitForText("#save-place", "revision 1");
+            browser.one("#save-place a").click();
+            browser.waitForText("#quote-in-hand", "priced by Yard prices, version 2");
+            browser.one("#quote-in-hand button.main").click();
+            browser.waitForText(".price-books", "");
+            browser.waitUntil(
+                    "a quote by a book is opened with the book's prices",
+                    () -> browser.text("#price .total .amount").equals(cheap));
+            browser.one("#save-quote").click();
+            assertEquals("Yard prices", browser.one("#save-book").getDomProperty("value"));
+            assertEquals("Inquiry 77, yard gate", browser.one("#save-reference").getDomProperty("value"));
+            assertEquals(List.of(), browser.complaints());
+        }
+    }
+
+    private static void keep(Browser browser, String name) {
+        browser.all(".price-books .tools button").get(0).click();
+        var field = browser.one("#book-name");
+        field.sendKeys(Keys.chord(Keys.CONTROL, "a"), name);
+        browser.one(".price-books form button.main").click();
     }
 
     @Test

@@ -33,8 +33,8 @@ class SetUpsBrowserTest {
                     () -> !browser.text("#compared tbody tr:nth-child(3)").equals(before));
             bore.sendKeys(Keys.chord(Keys.CONTROL, "a"), "9 psi", Keys.TAB);
             browser.waitUntil("the bore is marked", () -> "true".equals(bore.getDomAttribute("aria-invalid")));
-            bore.sendKeys(Keys.chord(Keys.CONTROL, "a"), "4", Keys.TAB);
-            assertEquals("4 mm", bore.getDomProperty("value"));
+            bore.sendKeys(Keys.chord(Keys.CONTROL, "a"), "0.16", Keys.TAB);
+            assertEquals("0.16 in", bore.getDomProperty("value"));
             browser.waitUntil("it is mended", () -> bore.getDomAttribute("aria-invalid") == null);
             browser.picture("set-ups");
             assertEquals(List.of(), browser.complaints("status of 422"));
