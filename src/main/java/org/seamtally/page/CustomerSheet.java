@@ -1,7 +1,9 @@
 package org.seamtally.page;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.seamtally.wire.CostAnswer;
 import org.seamtally.wire.FrameEstimateAnswer;
 import org.seamtally.wire.GasAnswer;
@@ -38,7 +40,7 @@ record CustomerSheet(
         List<Row> hours,
         List<Row> materials,
         List<Row> gas,
-        Halves<GatheredAssumption> assumptions,
+        Halves<Assumed> assumptions,
         List<Said> cautions,
         List<Said> always) {
 
@@ -98,11 +100,34 @@ record CustomerSheet(
                 Said.always(answer));
     }
 
-    private static Halves<GatheredAssumption> assumptions(FrameEstimateAnswer answer) {
-        List<GatheredAssumption> inWords = GatheredAssumption.of(answer).stream()
-                .map(a -> new GatheredAssumption(Wording.field(a.field()), Wording.signs(a.values()), a.because()))
-                .toList();
-        return Halves.of(inWords, a -> (a.field() + a.values() + a.because()).length());
+    /**
+     * What was assumed on the same word.
+     *
+     * @param taken fields, each with what was taken for it
+     * @param because on whose word
+     */
+    record Assumed(List<Row> taken, String because) {
+
+        int letters() {
+            return because.length()
+                    + taken.stream()
+                            .flatMap(row -> row.cells().stream())
+                            .mapToInt(String::length)
+                            .sum();
+        }
+    }
+
+    private static Halves<Assumed> assumptions(FrameEstimateAnswer answer) {
+        Map<String, List<Row>> byReason = new LinkedHashMap<>();
+        for (GatheredAssumption a : GatheredAssumption.of(answer)) {
+            byReason.computeIfAbsent(a.because(), because -> new ArrayList<>())
+                    .add(Row.of(Wording.field(a.field()), Wording.signs(a.values())));
+        }
+        return Halves.of(
+                byReason.entrySet().stream()
+                        .map(entry -> new Assumed(entry.getValue(), entry.getKey()))
+                        .toList(),
+                Assumed::letters);
     }
 
     private static Row joint(JointAnswer joint) {

@@ -103,7 +103,7 @@ export class Save {
         <div class="field"><label for="save-reference">Customer's reference</label><input type="text" id="save-reference" name="customerReference" maxlength="200" .value=${given.customerReference ?? ""}></div>
         <div class="field"><label for="save-valid">Price holds until</label><input type="date" id="save-valid" name="validUntil" .value=${given.validUntil ?? ""}></div>
         <div class="field"><label for="save-book">Priced by</label>
-          <select id="save-book" name="priceBook">${book ? html`<option value=${book.name}>price book ${book.name}, version ${book.version}</option>` : nothing}<option value="">the prices ${book ? "as they stand here" : "typed here"}</option></select></div>
+          <select id="save-book" name="priceBook">${book ? html`<option value=${book.name} selected>price book ${book.name}, version ${book.version}</option>` : nothing}<option value="">the prices ${book ? "as they stand here" : "typed here"}</option></select></div>
       </div>
       <div class="field"><label for="save-notes">Notes to the customer</label><textarea id="save-notes" name="notes" maxlength="4000" .value=${given.notes ?? ""}></textarea></div>
       ${this.#problem
