@@ -29,8 +29,11 @@ final class FilletAlongSeam {
     /** Below a limit that does not belong to the zone, rad: more than the last bits and nothing in the throat. */
     private static final double HAIR = 1e-8;
 
-    /** A zone with less of the seam than this is an angle that lies on a limit to the last bits. */
-    private static final double NO_SHARE = 1e-9;
+    /**
+     * A zone with less of the seam than this is an angle that lies on a limit to the last bits: where it turns back at the
+     * limit, as at the heel of a joint at 30° sharp, the share goes with the root of them.
+     */
+    private static final double NO_SHARE = 1e-7;
 
     private FilletAlongSeam() {}
 

@@ -13,12 +13,20 @@ final class JacobiFunctions {
     /** The mean converges quadratically; from k' = 1e-13 seven halvings reach the last bit, so this is never met. */
     private static final int MOST_STEPS = 16;
 
+    /** sn u is u, and cn and dn are 1, to the last bit; the quotients would pass what a double holds. */
+    private static final double TINY = 1e-30;
+
+    /** Where two means agree this well the next two do to the last bit: their difference goes with its square. */
+    private static final double AGREE = 1e-8;
+
     private final double complement;
     private final double quarter;
-    private final int steps;
-    private final double[] ratio = new double[MOST_STEPS + 1];
-    private final double[] ratioComplement = new double[MOST_STEPS + 1];
-    private final double scale;
+    /** The last step of the mean that is kept. */
+    private final int last;
+
+    private final double[] arithmetic = new double[MOST_STEPS];
+    private final double[] geometric = new double[MOST_STEPS];
+    private final double limit;
 
     /** @param complement the complementary modulus k', above 0, at most 1 */
     JacobiFunctions(double complement) {
@@ -29,17 +37,20 @@ final class JacobiFunctions {
         double a = 1;
         double b = complement;
         int n = 0;
-        // 17.6.4: stop where the next difference no longer changes the last bit
-        while (a - b > 1e-16 * a && n < MOST_STEPS) {
+        arithmetic[0] = a;
+        geometric[0] = b;
+        // 17.6.1
+        while (a - b > AGREE * a && n < MOST_STEPS - 1) {
             double next = (a + b) / 2;
-            ratio[++n] = (a - b) / 2 / next;
             b = Math.sqrt(a * b);
             a = next;
-            ratioComplement[n] = b / a;
+            n++;
+            arithmetic[n] = a;
+            geometric[n] = b;
         }
-        steps = n;
-        scale = Math.scalb(a, n);
-        quarter = Math.PI / (2 * a);
+        last = n;
+        limit = (a + b) / 2;
+        quarter = Math.PI / (2 * limit);
     }
 
     /** The quarter period K. */
@@ -73,20 +84,26 @@ final class JacobiFunctions {
         return new Values(sign * v.sn, cnSign * v.cn, v.dn);
     }
 
-    /** 16.4.1 to 16.4.4, 0 ≤ u ≤ K/2. */
+    /**
+     * 0 ≤ u ≤ K/2: the descending Landen transformation (16.12) run backwards from the circular functions that it ends in,
+     * in the quotients cn/sn and dn (R. Bulirsch, Numerische Mathematik 7, 1965, 78), which take no inverse function.
+     */
     private Values direct(double u) {
-        double amplitude = scale * u;
-        double above = amplitude;
-        for (int n = steps; n > 0; n--) {
-            above = amplitude;
-            double sin = Math.sin(amplitude);
-            // asin(ratio · sin), kept to its digits where both are near 1: 1 − ratio² is (b/a)² after the step
-            double cosAbove = Math.cos(amplitude);
-            double small = ratioComplement[n] * sin;
-            double cos = Math.sqrt(cosAbove * cosAbove + small * small);
-            amplitude = (amplitude + Math.atan2(ratio[n] * sin, cos)) / 2;
+        if (u < TINY) {
+            return new Values(u, 1, 1);
         }
-        double cn = Math.cos(amplitude);
-        return new Values(Math.sin(amplitude), cn, steps == 0 ? 1 : cn / Math.cos(above - amplitude));
+        double amplitude = limit * u;
+        double cotangent = Math.cos(amplitude) / Math.sin(amplitude);
+        double over = limit * cotangent;
+        double dn = 1;
+        double rising = cotangent;
+        for (int n = last; n >= 0; n--) {
+            rising *= over;
+            over *= dn;
+            dn = (geometric[n] + rising) / (arithmetic[n] + rising);
+            rising = over / arithmetic[n];
+        }
+        double sn = 1 / Math.sqrt(over * over + 1);
+        return new Values(sn, over * sn, dn);
     }
 }
