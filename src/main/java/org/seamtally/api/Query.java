@@ -218,7 +218,7 @@ final class Query {
         String text = query.one(SEARCH, taken);
         // no database keeps a character of no width and no meaning
         if (text != null && (text.isBlank() || text.length() > LONGEST_SEARCH || text.indexOf(0) >= 0)) {
-            throw new ProblemException(ProblemReport.badQuery(SEARCH, StreamTypes.shortened(text), taken));
+            throw new ProblemException(ProblemReport.badQuery(SEARCH, text, taken));
         }
         return new Search(text, query.stretch());
     }

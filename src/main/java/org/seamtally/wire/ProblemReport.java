@@ -34,16 +34,17 @@ public record ProblemReport(
 
     /** 400: a query parameter is not what it may be. */
     public static ProblemReport badQuery(String parameter, String given, List<String> taken) {
+        String name = Quoted.cut(parameter);
         return new ProblemReport(
                 "/problems/bad-query",
                 "A query parameter is not what it may be.",
                 400,
                 null,
                 List.of(new Violation(
-                        parameter,
+                        name,
                         Violation.Key.UNKNOWN_WORD,
-                        parameter + " is " + String.join(" or ", taken),
-                        "\"" + given + "\"",
+                        name + " is " + String.join(" or ", taken),
+                        "\"" + Quoted.cut(given) + "\"",
                         taken)));
     }
 

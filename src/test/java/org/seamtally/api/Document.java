@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonMetaSchema;
+import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.NonValidationKeyword;
 import com.networknt.schema.SchemaId;
@@ -18,8 +19,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.BiConsumer;
 
-/** The OpenAPI document as the running service gives it out. */
-final class Document {
+/** The OpenAPI document as the running service gives it out, or as it stands in a file. */
+public final class Document {
 
     private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -38,6 +39,10 @@ final class Document {
 
     static Document live() {
         return new Document(read(given().get("/q/openapi?format=json").asString()));
+    }
+
+    public static Document of(JsonNode root) {
+        return new Document(root);
     }
 
     static JsonNode read(String json) {
@@ -107,6 +112,11 @@ final class Document {
 
     /** What of an answer does not fit a schema. A field that the schema does not name does not fit either. */
     Set<ValidationMessage> misfits(JsonNode answer, JsonNode schema) {
+        return closed(schema).validate(answer);
+    }
+
+    /** A schema that takes no field but those it names. */
+    public JsonSchema closed(JsonNode schema) {
         ObjectNode closed = root.deepCopy();
         new Document(closed).eachSchema((path, node) -> {
             if (node.has("properties") && !node.has("additionalProperties")) {
@@ -119,7 +129,7 @@ final class Document {
         whole.put("$schema", "https://json-schema.org/draft/2020-12/schema");
         whole.setAll((ObjectNode) schema.deepCopy());
         whole.set("components", closed.get("components"));
-        return FACTORY.getSchema(whole).validate(answer);
+        return FACTORY.getSchema(whole);
     }
 
     Set<ValidationMessage> misfits(JsonNode answer, String schema) {

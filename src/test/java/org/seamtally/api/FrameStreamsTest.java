@@ -137,7 +137,9 @@ class FrameStreamsTest {
                 "text/csv; charset=windows-1252",
                 "text/csv;charset=UTF-16",
                 "text/plain",
-                "application/vnd.ms-excel"
+                "application/vnd.ms-excel",
+                ";;;",
+                "/"
             })
     void anotherTypeOrCharsetIsNotTaken(String type) {
         assertEquals(

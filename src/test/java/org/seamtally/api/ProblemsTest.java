@@ -154,6 +154,7 @@ class ProblemsTest {
                 "application/x-www-form-urlencoded",
                 "multipart/form-data",
                 "garbage",
+                ";;;",
                 "text/json"
             })
     void anotherMediaTypeIsNotTaken(String type) throws IOException {
@@ -204,6 +205,15 @@ class ProblemsTest {
             assertEquals("unknown-word", violation(problem));
             assertEquals(path, problem.at("/violations/0/path").asText());
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"units", "furlongs-and-chains-and-rods-and-links-and-hands-and-barleycorns-and-lines"})
+    void aLongQueryIsQuotedShort(String name) {
+        JsonNode problem = problem(400, given().get("/v1/catalogue/tubes?" + name + "=" + "x".repeat(300)));
+        assertEquals("/problems/bad-query", problem.path("type").asText());
+        assertEquals(67, problem.at("/violations/0/given").asText().length());
+        assertTrue(problem.at("/violations/0/path").asText().length() <= 65, problem.toString());
     }
 
     @ParameterizedTest
