@@ -168,7 +168,7 @@ public class Problems {
     }
 
     @ServerExceptionMapper
-    Response any(Exception e) {
+    Response any(Throwable e) {
         LOG.error("request failed", e);
         return response(ProblemReport.of(500, "internal", "Something is wrong with the program.", null));
     }

@@ -75,8 +75,13 @@ final class StreamTypes {
      * @throws ProblemException 406 where neither will
      */
     static Form asked(Request request) {
-        Variant chosen =
-                request.selectVariant(Variant.mediaTypes(NDJSON_TYPE, CSV_TYPE).build());
+        Variant chosen = null;
+        try {
+            chosen = request.selectVariant(
+                    Variant.mediaTypes(NDJSON_TYPE, CSV_TYPE).build());
+        } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
+            // the framework fails on an Accept that breaks off: nothing is known to be wanted
+        }
         if (chosen == null) {
             throw new ProblemException(Problems.report(Response.Status.NOT_ACCEPTABLE));
         }

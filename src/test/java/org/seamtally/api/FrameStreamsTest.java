@@ -130,6 +130,12 @@ class FrameStreamsTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"text/html", "text/csv; header="})
+    void anotherAcceptIsNotAnswered(String accept) {
+        problem(406, post("text/csv", accept, "frame,kind\n".getBytes(StandardCharsets.UTF_8), ""));
+    }
+
+    @ParameterizedTest
     @ValueSource(
             strings = {
                 "application/ndjson",

@@ -216,6 +216,13 @@ class ProblemsTest {
         assertTrue(problem.at("/violations/0/path").asText().length() <= 65, problem.toString());
     }
 
+    @Test
+    void anUpgradeThatIsNotCarriedThroughIsPassedOver() throws IOException {
+        RawRequest.Answer answer = RawRequest.lines(
+                "GET /v1/catalogue/fuels HTTP/1.1", "Host: localhost", "Upgrade: h2c", "Connection: close");
+        assertEquals(200, answer.status());
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {"/v1/%zz", "/v1/catalogue/tubes?units=%zz", "/v1/{x}", "/v1/a|b", "/v1/catalogue/tubes?units=\\"

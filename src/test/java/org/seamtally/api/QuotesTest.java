@@ -143,7 +143,7 @@ class QuotesTest {
         String revisions = QUOTES + "/" + made(quote()) + "/revisions";
         String body = quote().toString();
         problem(428, "precondition-required", plain().body(body).post(revisions));
-        for (String stale : List.of("\"2\"", "W/\"1\"", "\"x\"", "\"11\", \"3\"")) {
+        for (String stale : List.of("\"2\"", "W/\"1\"", "\"x\"", "\"11\", \"3\"", "\"a\",".repeat(1900) + "\"a\"")) {
             problem(
                     412,
                     "precondition-failed",

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonSchema;
 import java.util.ArrayList;
 import java.util.List;
@@ -137,9 +138,29 @@ final class AnswerChecks {
     private void json(JsonNode schema, String text, List<String> faults) throws JsonProcessingException {
         JsonNode answer = JSON.readTree(text);
         if (!schema.isMissingNode()) {
-            fits(schema, answer, faults);
+            fits(schema, withoutEchoedNulls(answer), faults);
         }
         faults.addAll(AddedUp.faults(answer));
+    }
+
+    /** A field sent as null counts as left out, and what is kept of a request is told as it was sent. */
+    private static JsonNode withoutEchoedNulls(JsonNode answer) {
+        JsonNode pruned = answer.deepCopy();
+        for (String echo : List.of("request", "prices")) {
+            pruned.findValues(echo).forEach(AnswerChecks::prune);
+        }
+        return pruned;
+    }
+
+    private static void prune(JsonNode node) {
+        if (node instanceof ObjectNode object) {
+            List<String> nulls = object.properties().stream()
+                    .filter(field -> field.getValue().isNull())
+                    .map(Map.Entry::getKey)
+                    .toList();
+            object.remove(nulls);
+        }
+        node.forEach(AnswerChecks::prune);
     }
 
     private void fits(JsonNode schema, JsonNode answer, List<String> faults) {

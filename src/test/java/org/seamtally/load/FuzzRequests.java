@@ -155,7 +155,9 @@ final class FuzzRequests {
             String taken = media.path("encoding").path(name).path("contentType").asText("text/plain");
             String partType = dice.one(List.of(taken.split(", *")));
             // a part that is a whole file is described where it may come by itself
-            JsonNode alone = request.operation.bodies().get(partType);
+            boolean isFile =
+                    document.resolved(property.getValue()).path("type").asText().equals("string");
+            JsonNode alone = isFile ? request.operation.bodies().get(partType) : null;
             request.parts.add(
                     alone != null
                             ? part(name, partType, alone, dice)
