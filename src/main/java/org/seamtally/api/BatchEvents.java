@@ -69,9 +69,10 @@ public class BatchEvents {
     /**
      * A batch's events until it ends.
      *
+     * @param shop whose it is
      * @param now what it is now: the first event
      */
-    Multi<OutboundSseEvent> of(UUID batch, BatchAnswer now) {
+    Multi<OutboundSseEvent> of(String shop, UUID batch, BatchAnswer now) {
         Listener listener = new Listener();
         Multi<Look> first = Multi.createFrom().item(new Look.Seen(now));
         Multi<Look> all = isEnded(now)
@@ -79,7 +80,7 @@ public class BatchEvents {
                 // a listener who takes his time hears the latest, and keeps nobody else waiting
                 : Multi.createBy()
                         .concatenating()
-                        .streams(first, shared(batch).onOverflow().dropPreviousItems());
+                        .streams(first, shared(shop, batch).onOverflow().dropPreviousItems());
         return all.onItem()
                 .transformToMultiAndConcatenate(look -> Multi.createFrom().iterable(listener.hears(look)))
                 .select()
@@ -87,7 +88,7 @@ public class BatchEvents {
                 .map(Optional::orElseThrow);
     }
 
-    private Multi<Look> shared(UUID batch) {
+    private Multi<Look> shared(String shop, UUID batch) {
         return looks.computeIfAbsent(
                 batch,
                 id -> Multi.createFrom()
@@ -97,7 +98,7 @@ public class BatchEvents {
                         .drop()
                         .onItem()
                         .transformToUniAndConcatenate(tick -> Uni.createFrom()
-                                .item(() -> look(id))
+                                .item(() -> look(shop, id))
                                 .runSubscriptionOn(Infrastructure.getDefaultWorkerPool()))
                         .onTermination()
                         .invoke(() -> looks.remove(id))
@@ -106,9 +107,9 @@ public class BatchEvents {
                         .toAllSubscribers());
     }
 
-    private Look look(UUID id) {
+    private Look look(String shop, UUID id) {
         try {
-            Optional<BatchAnswer> found = batches.status(Shop.LOCAL, id);
+            Optional<BatchAnswer> found = batches.status(shop, id);
             return found.isPresent() ? new Look.Seen(found.get()) : new Look.Gone();
         } catch (UnavailableException e) {
             return new Look.Unknown();

@@ -3,6 +3,7 @@ package org.seamtally.api;
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
 import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -47,24 +48,28 @@ import org.seamtally.wire.RefusedException;
 @Path(BatchesResource.PATH)
 @Produces(MediaType.APPLICATION_JSON)
 @Blocking
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.READER, Roles.MACHINE})
 @Tag(name = "batches", description = "Job files that are kept, worked on in the background, and asked for later.")
 public class BatchesResource {
 
     static final String PATH = "/v1/batches";
 
     private final Batches batches;
+    private final Shop shop;
     private final BatchEvents events;
     private final OpenStreams streams;
     private final InstantSource clock;
 
-    BatchesResource(Batches batches, BatchEvents events, OpenStreams streams, InstantSource clock) {
+    BatchesResource(Batches batches, Shop shop, BatchEvents events, OpenStreams streams, InstantSource clock) {
         this.batches = batches;
+        this.shop = shop;
         this.events = events;
         this.streams = streams;
         this.clock = clock;
     }
 
     @POST
+    @RolesAllowed({Roles.ESTIMATOR, Roles.MACHINE})
     @Consumes({StreamTypes.NDJSON, StreamTypes.CSV, StreamTypes.PARTS})
     @Operation(
             operationId = "createBatch",
@@ -85,7 +90,7 @@ public class BatchesResource {
         try (place) {
             Upload upload = Upload.of(StreamTypes.of(headers), new StreamBody(body, clock));
             return answer(batches.receive(
-                    Shop.LOCAL, asked.name(), asked.units(), upload.form(), upload.settings(), upload.jobs(), key));
+                    shop.name(), asked.name(), asked.units(), upload.form(), upload.settings(), upload.jobs(), key));
         }
     }
 
@@ -112,7 +117,7 @@ public class BatchesResource {
     public BatchList list(@Context UriInfo uri) {
         Query.Stretch asked = Query.stretch(uri);
         // one more than asked for: whether anything follows
-        List<BatchAnswer> found = batches.list(Shop.LOCAL, asked.limit() + 1, asked.after());
+        List<BatchAnswer> found = batches.list(shop.name(), asked.limit() + 1, asked.after());
         boolean more = found.size() > asked.limit();
         List<BatchAnswer> items = more ? found.subList(0, asked.limit()) : found;
         return new BatchList(items, more ? items.get(items.size() - 1).id() : null);
@@ -130,7 +135,7 @@ public class BatchesResource {
     }
 
     private BatchAnswer status(UUID id) {
-        return batches.status(Shop.LOCAL, id).orElseThrow(Problems::notFound);
+        return batches.status(shop.name(), id).orElseThrow(Problems::notFound);
     }
 
     @GET
@@ -161,7 +166,7 @@ public class BatchesResource {
         if (BatchEvents.isEnd(headers.getHeaderString("Last-Event-ID")) && BatchEvents.isEnded(now)) {
             throw new NothingMoreException();
         }
-        return events.of(batch, now);
+        return events.of(shop.name(), batch, now);
     }
 
     @GET
@@ -179,7 +184,7 @@ public class BatchesResource {
             throws RefusedException {
         UnitSystem units = Query.unitsOrNull(uri);
         Form form = StreamTypes.asked(request);
-        return lines(batches.results(Shop.LOCAL, Ids.kept(id), form, units), StreamTypes.answered(form), context);
+        return lines(batches.results(shop.name(), Ids.kept(id), form, units), StreamTypes.answered(form), context);
     }
 
     @GET
@@ -195,7 +200,7 @@ public class BatchesResource {
             content = @Content(schema = @Schema(implementation = JobAnswer.class)))
     public Response refusals(@PathParam("id") String id, @Context UriInfo uri, @Context RoutingContext context) {
         Query.none(uri);
-        return lines(batches.refusals(Shop.LOCAL, Ids.kept(id)), StreamTypes.NDJSON, context);
+        return lines(batches.refusals(shop.name(), Ids.kept(id)), StreamTypes.NDJSON, context);
     }
 
     private Response lines(Optional<KeptLines> found, String type, RoutingContext context) {
@@ -213,10 +218,11 @@ public class BatchesResource {
                     + " dearest of them.")
     public BatchSummaryAnswer summary(@PathParam("id") String id, @Context UriInfo uri) {
         Query.none(uri);
-        return batches.summary(Shop.LOCAL, Ids.kept(id)).orElseThrow(Problems::notFound);
+        return batches.summary(shop.name(), Ids.kept(id)).orElseThrow(Problems::notFound);
     }
 
     @DELETE
+    @RolesAllowed({Roles.ESTIMATOR, Roles.MACHINE})
     @Path("/{id}")
     @Operation(
             operationId = "deleteBatch",
@@ -232,7 +238,7 @@ public class BatchesResource {
     public Response delete(@PathParam("id") String id, @Context UriInfo uri) {
         Query.none(uri);
         UUID batch = Ids.kept(id);
-        return switch (batches.remove(Shop.LOCAL, batch)) {
+        return switch (batches.remove(shop.name(), batch)) {
             case CANCELLED -> Response.accepted(status(batch)).build();
             case REMOVED -> Response.noContent().build();
             case UNKNOWN -> throw Problems.notFound();

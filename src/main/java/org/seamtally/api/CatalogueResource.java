@@ -1,5 +1,6 @@
 package org.seamtally.api;
 
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -14,6 +15,7 @@ import org.seamtally.wire.CatalogueAnswers;
 /** Reference data. */
 @Path("/v1/catalogue")
 @Produces(MediaType.APPLICATION_JSON)
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.READER, Roles.MACHINE})
 @Tag(name = "catalogue", description = "Reference data, each row with its source.")
 public class CatalogueResource {
 

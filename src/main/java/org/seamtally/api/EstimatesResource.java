@@ -1,5 +1,6 @@
 package org.seamtally.api;
 
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -41,6 +42,7 @@ import org.seamtally.wire.SteelReviewRequest;
 @Path("/v1")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.MACHINE})
 @Tag(name = "estimates", description = "Worked out from what is sent, and kept nowhere.")
 public class EstimatesResource {
 

@@ -2,6 +2,7 @@ package org.seamtally.api;
 
 import io.smallrye.common.annotation.Blocking;
 import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -32,6 +33,7 @@ import org.seamtally.wire.RefusedException;
 
 /** Job files straight through: estimated while they are read, and kept nowhere. */
 @Path("/v1")
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.MACHINE})
 public class FrameStreamsResource {
 
     // one stream, one thread: many streams share the processors as they come, and a big file is what batches are for

@@ -34,7 +34,15 @@ public class OpenApiCompletion implements OASFilter {
     /** Problems that any operation may answer with. A path or a method that is none is no operation's to answer. */
     private static final List<Problem> ANY = List.of(
             new Problem("400", "BadRequest", "The text is not JSON, or a query parameter is not what it may be."),
-            new Problem("403", "Foreign", "Asked under another host's name, or from another site's page."),
+            new Problem(
+                    "401",
+                    "Unauthorized",
+                    "The service asks who is calling: no token was sent, or one that is not taken. Not where it is open."),
+            new Problem(
+                    "403",
+                    "Forbidden",
+                    "The token's roles do not allow this; or it was asked under another host's name, or from another site's"
+                            + " page."),
             new Problem("406", "NotAcceptable", "An answer in another media type was asked for."),
             new Problem("500", "Internal", "Something is wrong with the program."));
 
@@ -134,8 +142,14 @@ public class OpenApiCompletion implements OASFilter {
                 .getPathItems()
                 .values()
                 .forEach(path -> path.getOperations().values().forEach(OpenApiCompletion::complete));
-        // nobody is asked who he is: the service answers to its own machine alone
-        document.setSecurity(List.of());
+        document.getComponents()
+                .getResponses()
+                .get("Unauthorized")
+                .addHeader(
+                        "WWW-Authenticate",
+                        OASFactory.createHeader()
+                                .description("The scheme: Bearer, and why a token was not taken.")
+                                .schema(OASFactory.createSchema().addType(SchemaType.STRING)));
         for (RequestBodies body : RequestBodies.values()) {
             addExamples(document.getPaths().getPathItem(body.path()), body);
         }
@@ -211,6 +225,10 @@ public class OpenApiCompletion implements OASFilter {
         problems.add(CHANGES.contains(id) ? PRECONDITION : List.of());
         problems.stream().flatMap(List::stream).forEach(problem -> responses.put(problem.status, reference(problem)));
         operation.getResponses().setAPIResponses(new LinkedHashMap<>(responses));
+        // nobody is asked who he is where the service is open, which it can be to its own machine alone; the roles come
+        // from
+        // the endpoint's own annotation
+        operation.addSecurityRequirement(OASFactory.createSecurityRequirement());
     }
 
     private static APIResponse reference(Problem problem) {

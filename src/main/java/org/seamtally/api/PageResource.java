@@ -1,6 +1,7 @@
 package org.seamtally.api;
 
 import io.quarkus.vertx.http.Compressed;
+import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -11,12 +12,15 @@ import org.seamtally.page.EstimatorPage;
 
 /** The estimator's page. */
 @Path("/")
+@PermitAll
 public class PageResource {
 
     private final EstimatorPage page;
+    private final boolean on;
 
-    PageResource(EstimatorPage page) {
+    PageResource(EstimatorPage page, AccessSettings access) {
         this.page = page;
+        this.on = !access.isOn() || access.hasLogIn();
     }
 
     @GET
@@ -24,10 +28,9 @@ public class PageResource {
     @Produces(MediaType.TEXT_HTML + ";charset=utf-8")
     @Operation(hidden = true)
     public Response page() {
-        return Response.ok(page.html())
+        return Response.status(on ? Response.Status.OK : Response.Status.FORBIDDEN)
+                .entity(on ? page.html() : page.off())
                 .header("Content-Security-Policy", EstimatorPage.CONTENT_SECURITY_POLICY)
-                .header("X-Content-Type-Options", "nosniff")
-                .header("Referrer-Policy", "no-referrer")
                 // a newer program has a newer page
                 .header("Cache-Control", "no-cache")
                 .build();

@@ -1,6 +1,7 @@
 package org.seamtally.api;
 
 import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
@@ -39,15 +40,20 @@ import org.seamtally.wire.Violation;
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 @Blocking
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.READER})
 @Tag(name = "price books", description = "A shop's prices over time. A version, once made, never changes.")
 public class PriceBooksResource {
 
     static final String PATH = "/v1/price-books";
 
     private final PriceBooks books;
+    private final Shop shop;
+    private final Audit audit;
 
-    PriceBooksResource(PriceBooks books) {
+    PriceBooksResource(PriceBooks books, Shop shop, Audit audit) {
         this.books = books;
+        this.shop = shop;
+        this.audit = audit;
     }
 
     @GET
@@ -57,10 +63,11 @@ public class PriceBooksResource {
             description = "Price books in the order of their names.")
     public PriceBookList list(@Context UriInfo uri) {
         Query.NamedStretch asked = Query.namedStretch(uri);
-        return books.list(Shop.LOCAL, asked.limit(), asked.after());
+        return books.list(shop.name(), asked.limit(), asked.after());
     }
 
     @PUT
+    @RolesAllowed(Roles.PRICE_KEEPER)
     @Path("/{name}")
     @Operation(
             operationId = "putPriceBook",
@@ -86,11 +93,12 @@ public class PriceBooksResource {
         IntPredicate match = Preconditions.ifMatch(headers);
         IntPredicate expected = match == null ? latest -> latest == 0 : match;
         PriceBooks.Added added =
-                books.add(Shop.LOCAL, book, Body.of(body), newAlone ? expected.and(latest -> latest == 0) : expected);
+                books.add(shop.name(), book, Body.of(body), newAlone ? expected.and(latest -> latest == 0) : expected);
         if (added instanceof PriceBooks.Added.Stale stale) {
             throw match == null && !newAlone ? Preconditions.required() : Preconditions.failed(stale.latest());
         }
         PriceBookVersionAnswer version = ((PriceBooks.Added.Version) added).answer();
+        audit.priceBook(book, version.version());
         return Response.status(Response.Status.CREATED)
                 .header(HttpHeaders.LOCATION, Hrefs.priceBookVersion(book, version.version()))
                 .header(HttpHeaders.ETAG, Preconditions.tag(version.version(), UnitSystem.SI))
@@ -110,7 +118,7 @@ public class PriceBooksResource {
             content = @Content(schema = @Schema(implementation = PriceBookAnswer.class)))
     public Response read(@PathParam("name") String name, @Context UriInfo uri) {
         Query.none(uri);
-        PriceBookAnswer answer = books.find(Shop.LOCAL, keptName(name)).orElseThrow(Problems::notFound);
+        PriceBookAnswer answer = books.find(shop.name(), keptName(name)).orElseThrow(Problems::notFound);
         return Response.ok(answer)
                 .header(HttpHeaders.ETAG, Preconditions.tag(answer.latest(), UnitSystem.SI))
                 .build();
@@ -129,7 +137,7 @@ public class PriceBooksResource {
     public Response version(@PathParam("name") String name, @PathParam("n") String number, @Context UriInfo uri) {
         Query.none(uri);
         PriceBookVersionAnswer answer =
-                books.version(Shop.LOCAL, keptName(name), Ids.number(number)).orElseThrow(Problems::notFound);
+                books.version(shop.name(), keptName(name), Ids.number(number)).orElseThrow(Problems::notFound);
         return Response.ok(answer)
                 .header(HttpHeaders.ETAG, Preconditions.tag(answer.version(), UnitSystem.SI))
                 .build();

@@ -1,6 +1,7 @@
 package org.seamtally.api;
 
 import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -32,6 +33,7 @@ import org.seamtally.wire.RefusedException;
 /** Quotes on paper. */
 @Path(QuotesResource.PATH + "/{id}/print")
 @Blocking
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.READER})
 @Tag(name = "quotes")
 public class PrintResource {
 
@@ -39,10 +41,12 @@ public class PrintResource {
 
     private final Quotes quotes;
     private final QuotePrinter printer;
+    private final Shop shop;
 
-    PrintResource(Quotes quotes, QuotePrinter printer) {
+    PrintResource(Quotes quotes, QuotePrinter printer, Shop shop) {
         this.quotes = quotes;
         this.printer = printer;
+        this.shop = shop;
     }
 
     @GET
@@ -88,8 +92,8 @@ public class PrintResource {
         Query.Print asked = Query.print(uri);
         UUID quote = Ids.kept(id);
         QuoteAnswer answer = (asked.revision() == null
-                        ? quotes.find(Shop.LOCAL, quote, asked.units())
-                        : quotes.revision(Shop.LOCAL, quote, asked.revision(), asked.units()))
+                        ? quotes.find(shop.name(), quote, asked.units())
+                        : quotes.revision(shop.name(), quote, asked.revision(), asked.units()))
                 .orElseThrow(Problems::notFound);
         PrintedQuote printed = printed(answer);
         Object document = asked.format() == PrintFormat.PDF
@@ -99,10 +103,7 @@ public class PrintResource {
                 + asked.form().word() + "." + asked.format().word();
         return Response.ok(document, asked.format().mediaType())
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + file + "\"")
-                .header(HttpHeaders.CACHE_CONTROL, "no-store")
                 .header("Content-Security-Policy", printer.contentSecurityPolicy())
-                .header("X-Content-Type-Options", "nosniff")
-                .header("Referrer-Policy", "no-referrer")
                 .build();
     }
 

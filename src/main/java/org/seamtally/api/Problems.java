@@ -1,6 +1,9 @@
 package org.seamtally.api;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import io.quarkus.security.AuthenticationFailedException;
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.UnauthorizedException;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.WebApplicationException;
@@ -165,6 +168,28 @@ public class Problems {
         String title = status.getReasonPhrase();
         return ProblemReport.of(
                 status.getStatusCode(), title.toLowerCase(Locale.ROOT).replace(' ', '-'), title + ".", null);
+    }
+
+    /** Nobody said who asks, or what he sent is not taken. */
+    @ServerExceptionMapper({UnauthorizedException.class, AuthenticationFailedException.class})
+    Response unknown(RoutingContext context) {
+        return Response.fromResponse(response(report(Response.Status.UNAUTHORIZED)))
+                .header(HttpHeaders.WWW_AUTHENTICATE, Entrance.challenge(context))
+                .build();
+    }
+
+    @ServerExceptionMapper
+    Response notAllowed(ForbiddenException e) {
+        return response(notAllowed());
+    }
+
+    /** 403: whoever asks is known, and may not. */
+    static ProblemReport notAllowed() {
+        return ProblemReport.of(
+                403,
+                "not-allowed",
+                "Your roles do not allow this.",
+                "The token, or the log-in, has none of the roles that this needs, or names no shop.");
     }
 
     @ServerExceptionMapper

@@ -1,6 +1,7 @@
 package org.seamtally.api;
 
 import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -38,18 +39,24 @@ import org.seamtally.wire.RefusedException;
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 @Blocking
+@RolesAllowed({Roles.ESTIMATOR, Roles.PRICE_KEEPER, Roles.READER})
 @Tag(name = "quotes", description = "Estimates that are kept with their price. A revision, once made, never changes.")
 public class QuotesResource {
 
     static final String PATH = "/v1/quotes";
 
     private final Quotes quotes;
+    private final Shop shop;
+    private final Audit audit;
 
-    QuotesResource(Quotes quotes) {
+    QuotesResource(Quotes quotes, Shop shop, Audit audit) {
         this.quotes = quotes;
+        this.shop = shop;
+        this.audit = audit;
     }
 
     @POST
+    @RolesAllowed(Roles.ESTIMATOR)
     @Operation(
             operationId = "createQuote",
             summary = "Make a quote",
@@ -65,7 +72,7 @@ public class QuotesResource {
     public Response create(InputStream body, @Context UriInfo uri, @Context HttpHeaders headers)
             throws IOException, RefusedException {
         UnitSystem units = Query.units(uri);
-        return answer(quotes.create(Shop.LOCAL, Body.of(body), units, IdempotencyKey.of(headers)), units);
+        return answer(quotes.create(shop.name(), Body.of(body), units, IdempotencyKey.of(headers)), units);
     }
 
     @GET
@@ -79,7 +86,7 @@ public class QuotesResource {
     public QuoteList list(@Context UriInfo uri) {
         Query.Search asked = Query.search(uri);
         return quotes.list(
-                Shop.LOCAL,
+                shop.name(),
                 asked.text(),
                 asked.stretch().limit(),
                 asked.stretch().after());
@@ -99,10 +106,11 @@ public class QuotesResource {
             content = @Content(schema = @Schema(implementation = QuoteAnswer.class)))
     public Response read(@PathParam("id") String id, @Context UriInfo uri) throws RefusedException {
         UnitSystem units = Query.units(uri);
-        return answer(quotes.find(Shop.LOCAL, Ids.kept(id), units), units);
+        return answer(quotes.find(shop.name(), Ids.kept(id), units), units);
     }
 
     @POST
+    @RolesAllowed(Roles.ESTIMATOR)
     @Path("/{id}/revisions")
     @Operation(
             operationId = "reviseQuote",
@@ -128,7 +136,7 @@ public class QuotesResource {
         if (from == null) {
             throw Preconditions.required();
         }
-        return answer(quotes.revise(Shop.LOCAL, quote, Body.of(body), units, key, from), units);
+        return answer(quotes.revise(shop.name(), quote, Body.of(body), units, key, from), units);
     }
 
     @GET
@@ -144,7 +152,7 @@ public class QuotesResource {
     public Response revision(@PathParam("id") String id, @PathParam("n") String number, @Context UriInfo uri)
             throws RefusedException {
         UnitSystem units = Query.units(uri);
-        return answer(quotes.revision(Shop.LOCAL, Ids.kept(id), Ids.number(number), units), units);
+        return answer(quotes.revision(shop.name(), Ids.kept(id), Ids.number(number), units), units);
     }
 
     @GET
@@ -158,7 +166,7 @@ public class QuotesResource {
     public DifferenceAnswer difference(@PathParam("id") String id, @Context UriInfo uri) {
         UUID quote = Ids.kept(id);
         Query.Sides sides = Query.sides(uri);
-        return quotes.difference(Shop.LOCAL, quote, sides.from(), sides.to()).orElseThrow(Problems::notFound);
+        return quotes.difference(shop.name(), quote, sides.from(), sides.to()).orElseThrow(Problems::notFound);
     }
 
     private static Response answer(Optional<QuoteAnswer> found, UnitSystem units) {
@@ -168,8 +176,11 @@ public class QuotesResource {
                 .build();
     }
 
-    private static Response answer(Receipt receipt, UnitSystem units) {
+    private Response answer(Receipt receipt, UnitSystem units) {
         if (receipt instanceof Receipt.Kept kept) {
+            if (!kept.replayed()) {
+                audit.quote(kept.quote(), kept.revision());
+            }
             String place =
                     kept.revision() == 1 ? Hrefs.quote(kept.quote()) : Hrefs.revision(kept.quote(), kept.revision());
             return Response.status(Response.Status.CREATED)

@@ -1,6 +1,7 @@
 package org.seamtally.api;
 
 import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -11,8 +12,8 @@ import org.seamtally.wire.Json;
 import org.seamtally.wire.ProblemReport;
 
 /**
- * As long as the service is open, keeps other web sites out of it: a browser on this machine will send their requests
- * here too, under a name of theirs (DNS rebinding) or from a page of theirs.
+ * Keeps other web sites out: a browser will send their requests here too, from a page of theirs or, as long as the service
+ * is open to its own machine, under a name of theirs (DNS rebinding). No other site is granted anything.
  */
 @ApplicationScoped
 public class SameMachine {
@@ -25,18 +26,24 @@ public class SameMachine {
     // on one machine an answer is read within this many times over
     private static final long LINGER_MS = 2_000;
 
-    void register(@Observes Filters filters) {
-        filters.register(SameMachine::check, FIRST);
+    private final boolean open;
+
+    SameMachine(AccessSettings access) {
+        this.open = !access.isOn();
     }
 
-    private static void check(RoutingContext context) {
+    void register(@Observes Filters filters) {
+        filters.register(this::check, FIRST);
+    }
+
+    private void check(RoutingContext context) {
         HttpServerRequest request = context.request();
         String host = request.authority() == null ? null : request.authority().toString();
-        if (!isHere(host)) {
+        if (open && !isHere(host)) {
             refuse(context, "foreign-host", "The service answers to localhost, 127.0.0.1 and [::1] alone.");
         } else if (!isOwnOrAbsent(request.getHeader("Origin"), host)) {
             refuse(context, "foreign-origin", "Pages of other origins may not ask here.");
-        } else if ("cross-site".equalsIgnoreCase(request.getHeader("Sec-Fetch-Site"))) {
+        } else if ("cross-site".equalsIgnoreCase(request.getHeader("Sec-Fetch-Site")) && !isWayIn(request)) {
             refuse(context, "foreign-origin", "Pages of other sites may not ask here.");
         } else if (!JobFileRequests.isOne(request) && declaredLength(request) > Body.LARGEST) {
             context.response().putHeader("Connection", "close");
@@ -62,6 +69,15 @@ public class SameMachine {
         return origin == null
                 || origin.equalsIgnoreCase("http://" + host)
                 || origin.equalsIgnoreCase("https://" + host);
+    }
+
+    /** Whether somebody comes to the page by a link, or back from where he logged in: that shows it, and does nothing. */
+    private boolean isWayIn(HttpServerRequest request) {
+        return !open
+                && request.method() == HttpMethod.GET
+                && request.path().equals("/")
+                && "navigate".equalsIgnoreCase(request.getHeader("Sec-Fetch-Mode"))
+                && "document".equalsIgnoreCase(request.getHeader("Sec-Fetch-Dest"));
     }
 
     private static long declaredLength(HttpServerRequest request) {

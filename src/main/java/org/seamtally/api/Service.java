@@ -40,7 +40,8 @@ public class Service {
         return InstantSource.system();
     }
 
-    void started(@Observes StartupEvent event, Engine engine, MeterRegistry metrics) {
+    void started(@Observes StartupEvent event, Reach reach, Engine engine, MeterRegistry metrics) {
+        LOG.info(reach.checked());
         KnownTransients starts = engine.starts();
         FunctionCounter.builder("seamtally.gas.starts.known", starts, KnownTransients::hits)
                 .description("Gas starts that were known from an earlier request")
@@ -51,6 +52,5 @@ public class Service {
         Gauge.builder("seamtally.gas.starts.kept", starts, KnownTransients::size)
                 .description("Gas starts kept, at most " + starts.capacity())
                 .register(metrics);
-        LOG.info("Open to this machine alone: whoever is on it may ask, and nobody else.");
     }
 }

@@ -25,10 +25,17 @@ public class EstimatorPage {
         return html;
     }
 
+    /** What stands in its place where nobody can log in. */
+    public String off() {
+        return Templates.off().render();
+    }
+
     @CheckedTemplate(basePath = "")
     static final class Templates {
 
         private Templates() {}
+
+        static native TemplateInstance off();
 
         static native TemplateInstance estimator(RawString rules, java.util.List<FrameExample> examples);
     }

@@ -95,7 +95,8 @@ final class KeyedRequest {
         return new Receipt.Kept(
                 UUID.fromString(answer.path("id").asText()),
                 answer.path("revision").asInt(),
-                use.answer());
+                use.answer(),
+                true);
     }
 
     private static String digest(UnitSystem units, byte[] body) {

@@ -72,7 +72,7 @@ public final class Quotes {
             Quote quote = new Quote(id, kept.nextNumber(shop), now, List.of(worked.head()));
             byte[] answer = answer(quote, worked, units);
             kept.create(shop, id, quote.number(), now, worked.revision(), settled.by(answer));
-            return new Receipt.Kept(id, 1, answer);
+            return new Receipt.Kept(id, 1, answer, false);
         });
     }
 
@@ -102,7 +102,7 @@ public final class Quotes {
                     Worked worked = work(shop, sent, latest + 1, clock.instant());
                     byte[] answer = answer(found.get().with(worked.head()), worked, units);
                     return kept.revise(shop, id, worked.revision(), settled.by(answer))
-                            ? new Receipt.Kept(id, latest + 1, answer)
+                            ? new Receipt.Kept(id, latest + 1, answer, false)
                             : new Receipt.Stale(latest + 1);
                 });
     }

@@ -9,8 +9,9 @@ public sealed interface Receipt {
      * It is kept, now or since an earlier request with the same key.
      *
      * @param answer the body: a {@link QuoteAnswer}
+     * @param replayed whether it was kept by an earlier request
      */
-    record Kept(UUID quote, int revision, byte[] answer) implements Receipt {}
+    record Kept(UUID quote, int revision, byte[] answer, boolean replayed) implements Receipt {}
 
     /** Another request with the key is under way. */
     record InFlight() implements Receipt {}

@@ -131,7 +131,7 @@ class DocumentContentTest {
                 assertFalse(resolved.path("description").asText().isBlank(), resolved.toString());
             });
             assertEquals(due.parameters(), parameters, operation.path());
-            Set<String> expected = new TreeSet<>(List.of(due.answer(), "400", "403", "406", "500"));
+            Set<String> expected = new TreeSet<>(List.of(due.answer(), "400", "401", "403", "406", "500"));
             expected.addAll(List.of(due.statuses()));
             Set<String> statuses = new TreeSet<>();
             operation.node().path("responses").properties().forEach(response -> {
