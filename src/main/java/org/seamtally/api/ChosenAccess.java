@@ -55,7 +55,7 @@ public final class ChosenAccess implements ConfigSourceFactory {
         if (client != null) {
             logIn(settings, context, client);
         }
-        operations(settings);
+        permissions(settings);
         return List.of(new PropertiesConfigSource(settings, "who may come in", ORDINAL));
     }
 
@@ -64,6 +64,9 @@ public final class ChosenAccess implements ConfigSourceFactory {
         settings.put(OIDC + "tenant-enabled", "true");
         settings.put(OIDC + "token.audience", orElse(value(context, "audience"), "seamtally"));
         settings.put(OIDC + "roles.role-claim-path", orElse(value(context, "claims.roles"), "roles"));
+        // what says nothing by itself is not taken: the provider is not asked about each request
+        settings.put(OIDC + "token.allow-opaque-token-introspection", "false");
+        settings.put(OIDC + "token.allow-jwt-introspection", "false");
         String issuer = value(context, "issuer");
         if (issuer != null) {
             settings.put(OIDC + "token.issuer", issuer);
@@ -86,7 +89,7 @@ public final class ChosenAccess implements ConfigSourceFactory {
         try {
             return Files.readString(Path.of(given.strip()));
         } catch (IOException | InvalidPathException e) {
-            throw refused("public-key is neither PEM nor a file that can be read: " + given);
+            throw refused("public-key is neither PEM nor a file that can be read");
         }
     }
 
@@ -98,15 +101,28 @@ public final class ChosenAccess implements ConfigSourceFactory {
                     + " characters or more: sessions are encrypted by it");
         }
         settings.put(OIDC + "client-id", client);
+        // a log-in's own token is meant for the page
+        settings.put(OIDC + "token.audience", settings.get(OIDC + "token.audience") + "," + client);
+        // back to where the page is: providers know that address alone
+        settings.put(OIDC + "authentication.redirect-path", PageResource.PATH);
+        settings.put(OIDC + "authentication.pkce-required", "true");
+        settings.put(OIDC + "authentication.nonce-required", "true");
+        // strict would not come along on the way back from the provider
+        settings.put(OIDC + "authentication.cookie-same-site", "lax");
+        // small enough for a cookie, and good for a working day where the provider lets a log-in be renewed
+        settings.put(OIDC + "token-state-manager.strategy", "id-refresh-tokens");
+        settings.put(OIDC + "token.refresh-expired", "true");
+        settings.put(OIDC + "authentication.session-age-extension", "12H");
         if (secret != null) {
             settings.put(OIDC + "credentials.secret", secret);
         }
+        permission(settings, "page", PageResource.PATH, "authenticated");
         settings.put(OIDC + "token-state-manager.encryption-secret", session);
         settings.put(OIDC + "authentication.state-secret", session);
     }
 
     /** What looks after the service, beside its endpoints: alive and ready are for whoever starts it, and tell no more. */
-    private static void operations(Map<String, String> settings) {
+    private static void permissions(Map<String, String> settings) {
         permission(settings, "operations", "/q/*", "operator");
         permission(settings, "probes", "/q/health/live,/q/health/ready,/q/health/started", "permit");
         permission(settings, "document", "/q/openapi", "authenticated");

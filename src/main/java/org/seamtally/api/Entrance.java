@@ -51,8 +51,12 @@ public class Entrance implements HttpAuthenticationMechanism {
                 : Uni.createFrom().item(ANYONE_HERE);
     }
 
+    /** Whoever comes to the page is sent to log in; whoever asks for anything else is told that he is not known. */
     @Override
     public Uni<Boolean> sendChallenge(RoutingContext context) {
+        if (isForLogIn(context)) {
+            return tokens.sendChallenge(context);
+        }
         context.response().putHeader(HttpHeaders.WWW_AUTHENTICATE, challenge(context));
         SameMachine.answer(context, Problems.report(Response.Status.UNAUTHORIZED));
         return Uni.createFrom().item(true);
@@ -60,7 +64,13 @@ public class Entrance implements HttpAuthenticationMechanism {
 
     @Override
     public Uni<ChallengeData> getChallenge(RoutingContext context) {
-        return Uni.createFrom().item(new ChallengeData(401, HttpHeaders.WWW_AUTHENTICATE, challenge(context)));
+        return isForLogIn(context)
+                ? tokens.getChallenge(context)
+                : Uni.createFrom().item(new ChallengeData(401, HttpHeaders.WWW_AUTHENTICATE, challenge(context)));
+    }
+
+    private boolean isForLogIn(RoutingContext context) {
+        return settings.hasLogIn() && context.request().path().equals(PageResource.PATH);
     }
 
     /** RFC 6750, 3.1: a token that was sent and is not taken is told from one that is missing, and no more is told of it. */

@@ -32,7 +32,7 @@ public class Problems {
 
     // a database that is restarted is back within seconds; asking more often than the pool gives up on it tells nothing
     // new
-    private static final int RETRY_AFTER_S = 5;
+    static final int RETRY_AFTER_S = 5;
 
     private static final Logger LOG = Logger.getLogger(Problems.class);
 

@@ -38,6 +38,10 @@ public class SameMachine {
 
     private void check(RoutingContext context) {
         HttpServerRequest request = context.request();
+        if (!open && request.isSSL()) {
+            // seconds: a browser that came by TLS once comes by nothing else for a year
+            context.response().putHeader("Strict-Transport-Security", "max-age=31536000");
+        }
         String host = request.authority() == null ? null : request.authority().toString();
         if (open && !isHere(host)) {
             refuse(context, "foreign-host", "The service answers to localhost, 127.0.0.1 and [::1] alone.");

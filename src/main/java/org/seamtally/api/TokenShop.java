@@ -26,10 +26,10 @@ public class TokenShop implements SecurityIdentityAugmentor {
     }
 
     private SecurityIdentity of(SecurityIdentity identity) {
-        if (!(identity.getPrincipal() instanceof JsonWebToken token)) {
+        if (identity.isAnonymous()) {
             return identity;
         }
-        Object shop = token.getClaim(claim);
+        Object shop = identity.getPrincipal() instanceof JsonWebToken token ? token.getClaim(claim) : null;
         if (Shop.isName(shop)) {
             return QuarkusSecurityIdentity.builder(identity)
                     .addAttribute(Shop.ATTRIBUTE, shop)

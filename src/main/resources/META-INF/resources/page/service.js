@@ -11,6 +11,12 @@ export class Problem extends Error {
   }
 }
 
+/** What proves that a request comes from this page, where somebody is logged in. */
+function fromHere() {
+  const token = document.cookie.match(/(?:^|; )csrf-token=([^;]+)/);
+  return token ? { "X-CSRF-Token": token[1] } : {};
+}
+
 /**
  * Sends a request. All that the page asks of the service goes through here, and so does what every request carries.
  *
@@ -18,7 +24,7 @@ export class Problem extends Error {
  */
 async function send(method, path, { body, headers = {}, signal }) {
   try {
-    return await fetch(path, { method, body, signal, headers });
+    return await fetch(path, { method, body, signal, headers: { ...fromHere(), ...headers } });
   } catch (fault) {
     if (fault.name === "AbortError") throw fault;
     throw new Problem(0, { title: "The service does not answer.", detail: "The service does not answer. Is it running?" });
@@ -36,6 +42,10 @@ async function read(response) {
 }
 
 function refused(response, answer) {
+  if (response.status === 401) {
+    const title = "You are not logged in, or no longer.";
+    return new Problem(401, { title, detail: `${title} Load the page again to log in; the frame in hand stays.` });
+  }
   return new Problem(response.status, answer ?? { title: response.statusText });
 }
 
