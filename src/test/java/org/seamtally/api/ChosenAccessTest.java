@@ -100,7 +100,8 @@ class ChosenAccessTest {
     void whatDoesNotGoTogetherIsRefusedAndNoSecretIsTold() {
         assertTrue(refused("public-key", Tokens.pem(), "provider", PROVIDER).contains("one of them"));
         assertTrue(refused("public-key", Tokens.pem()).contains("issuer"));
-        assertTrue(refused("public-key", "/no/such/file", "issuer", Tokens.ISSUER).contains("neither PEM nor a file"));
+        assertTrue(
+                refused("public-key", "/no/such/file", "issuer", Tokens.ISSUER).contains("neither PEM nor a file"));
         assertTrue(refused("page.client-id", "p").contains("provider is needed"));
         assertTrue(refused("public-key", Tokens.pem(), "issuer", Tokens.ISSUER, "page.client-id", "p")
                 .contains("provider is needed"));
