@@ -86,7 +86,7 @@ public class OpenApiCompletion implements OASFilter {
     /** Tags of what is kept. */
     private static final Set<String> KEPT_TAGS = Set.of("batches", "quotes", "price books");
 
-    /** Parameters that name one thing that is kept. */
+    /** Parts of a path that name one thing that is kept. */
     private static final Set<String> NAMES = Set.of("id", "name");
 
     private static final Set<String> JOB_FILES = Set.of("estimateFrame", "createBatch");
@@ -212,8 +212,9 @@ public class OpenApiCompletion implements OASFilter {
                 && operation.getParameters() != null
                 && operation.getParameters().stream()
                         .anyMatch(
-                                // a reference has no name
-                                parameter -> parameter.getName() != null && NAMES.contains(parameter.getName()))
+                                // a reference has no name, and stands in no path
+                                parameter ->
+                                        parameter.getIn() == Parameter.In.PATH && NAMES.contains(parameter.getName()))
                 // the first version makes the book
                 && !id.equals("putPriceBook");
         List<List<Problem>> problems = new ArrayList<>(List.of(ANY));

@@ -67,7 +67,15 @@ class DocumentContentTest {
             Map.entry("estimateFrame", new Due(List.of("units"), "200", "408", "413", "415", "422", "503")),
             Map.entry(
                     "createBatch",
-                    new Due(List.of("Idempotency-Key", "units"), "202", "408", "409", "413", "415", "422", "503")),
+                    new Due(
+                            List.of("name", "Idempotency-Key", "units"),
+                            "202",
+                            "408",
+                            "409",
+                            "413",
+                            "415",
+                            "422",
+                            "503")),
             Map.entry("listBatches", new Due(List.of("limit", "after"), "200", "503")),
             Map.entry("readBatch", new Due(List.of("id"), "200", "404", "503")),
             Map.entry("watchBatch", new Due(List.of("id", "Last-Event-ID"), "200", "204", "404", "503")),

@@ -32,6 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.seamtally.batch.BadFile;
 import org.seamtally.batch.Form;
 import org.seamtally.load.JobFile;
 import org.seamtally.quantity.UnitSystem;
@@ -374,6 +375,37 @@ class BatchCommandTest {
         assertTrue(ran.err().startsWith(jobs + ": "), ran.err());
         assertTrue(ran.err().lines().count() > 1, ran.err());
         assertEquals(Set.of(name), names());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void aBadFileIsToldAsOverHttp(BadFile file) throws IOException {
+        String name = "bad." + file.form().name().toLowerCase();
+        Path jobs = write(name, file.bytes());
+        Ran ran = batch(jobs, "--out", out());
+        if (file.isRefusedWhole()) {
+            assertEquals(BatchCommand.NOT_ENDED, ran.code());
+            assertTrue(ran.err().startsWith(jobs + ": "), ran.err());
+            assertEquals(Set.of(name), names());
+        } else {
+            assertGoneOn(file, ran);
+        }
+    }
+
+    private void assertGoneOn(BadFile file, Ran ran) throws IOException {
+        assertEquals(file.refused() == 0 ? 0 : BatchCommand.SOME_REFUSED, ran.code(), ran.err());
+        WrittenResults written = written(Form.NDJSON);
+        assertTrue(written.complete());
+        assertEquals(file.done(), written.counts().done());
+        assertEquals(file.refused(), written.counts().refused());
+        List<String> keys = new ArrayList<>();
+        for (String line : Files.readAllLines(out())) {
+            JsonNode key = JSON.readTree(line).at("/problem/violations/0/key");
+            if (!key.isMissingNode()) {
+                keys.add(key.textValue());
+            }
+        }
+        assertEquals(file.key() == null ? List.of() : List.of(file.key()), keys);
     }
 
     @Test
