@@ -37,8 +37,11 @@ final class Readers {
     private static final int LEAST_OUT = 50_000;
     private static final int LONGEST_GIVEN = 70;
 
-    // a value of nine digits is read again within half a unit of the ninth, and on a temperature scale within 1e-9
+    // a value of nine digits is read again within half a unit of the ninth
     private static final double NINE_DIGITS = 6e-9;
+
+    // K: as far as the scales' zeroes are from absolute zero, where their nine digits count from
+    private static final double FAR_FROM_ZERO = 460;
 
     // further out a value overflows in another unit, which showing it refuses
     private static final double SHOWABLE = 1e280;
@@ -79,8 +82,8 @@ final class Readers {
         for (UnitSystem system : UnitSystem.values()) {
             Display shown = dimension.show(si, system);
             double again = dimension.read(shown.value() + " " + shown.unit());
-            double room = dimension == Dimension.TEMPERATURE ? 1e-9 : 0;
-            require(Math.abs(again - si) <= NINE_DIGITS * Math.abs(si) + room, si + " is shown as " + shown);
+            double size = Math.abs(si) + (dimension == Dimension.TEMPERATURE ? FAR_FROM_ZERO : 0);
+            require(Math.abs(again - si) <= NINE_DIGITS * size, si + " is shown as " + shown);
         }
     }
 
