@@ -139,8 +139,8 @@ export class PriceBooks {
       html`<div class="tools">
           <label for="price-book">Price book</label>
           <select id="price-book" @change=${(event) => this.#chosen(event.target)}>
-            <option value="" ?selected=${!unchanged}>${taken && !unchanged ? `${taken.name}, changed here` : "none: prices typed here"}</option>
-            ${(this.#books ?? (taken ? [taken] : [])).map((book) => html`<option value=${book.name} ?selected=${unchanged?.name === book.name}>${book.name}</option>`)}
+            <option value="">${taken && !unchanged ? `${taken.name}, changed here` : "none: prices typed here"}</option>
+            ${(this.#books ?? (taken ? [taken] : [])).map((book) => html`<option value=${book.name}>${book.name}</option>`)}
           </select>
           <button type="button" aria-expanded=${String(this.#keeping)} @click=${() => this.#openKeeping()}>Keep these prices…</button>
         </div>
@@ -157,6 +157,8 @@ export class PriceBooks {
         ${this.#keeping ? this.#form() : nothing}`,
       this.#element,
     );
+    // whatever was picked there: what is in hand counts
+    this.#element.querySelector("#price-book").value = unchanged?.name ?? "";
   }
 
   #chosen(select) {
