@@ -7,6 +7,7 @@ import { whereInFile } from "./to-mend.js";
 
 const LISTED = 20;
 const REFUSALS_SHOWN = 50;
+const LONGEST_NAME = 200;
 const ENDED = new Set(["done", "cancelled"]);
 
 export function show(element, page) {
@@ -91,12 +92,12 @@ class BatchesView {
         body.append("settings", new Blob([settings], { type: "application/json" }));
         body.append("jobs", file.slice(0, file.size, type), file.name);
       }
-      const batch = await ask("POST", `/v1/batches?units=${this.#page.state.system}`, {
+      const query = new URLSearchParams({ units: this.#page.state.system, ...(nameOf(file) ? { name: nameOf(file) } : {}) });
+      const batch = await ask("POST", `/v1/batches?${query}`, {
         body,
         type: settings ? null : type,
         headers: { "Idempotency-Key": crypto.randomUUID() },
       });
-      remember(batch.id, file.name);
       this.#put(batch);
       this.#watch(batch.id);
     });
@@ -187,12 +188,12 @@ class BatchesView {
     const opened = this.#opened?.id === batch.id ? this.#opened : null;
     return html`<li class="card" data-batch=${batch.id}>
       <div class="bar">
-        <b>${named(batch) ?? when(batch.created)}</b>
-        ${named(batch) ? html`<span class="of">${when(batch.created)}</span>` : nothing}
+        <b>${batch.name ?? when(batch.created)}</b>
+        ${batch.name ? html`<span class="of">${when(batch.created)}</span>` : nothing}
         <span class="state">${batch.state}</span>
         <span>${number(read)} of ${number(frames)} frames, ${number(refused)} refused${batch.framesPerSecond && !ended ? `, ${number(batch.framesPerSecond)} a second` : ""}${batch.timeLeft && !ended ? `, ${duration(batch.timeLeft)} left` : ""}</span>
       </div>
-      <progress max=${frames} value=${read} aria-label=${`Batch ${named(batch) ?? `of ${when(batch.created)}`}`}></progress>
+      <progress max=${frames} value=${read} aria-label=${`Batch ${batch.name ?? `of ${when(batch.created)}`}`}></progress>
       <div class="tools">
         <a class="button" href=${`/v1/batches/${batch.id}/results`} download=${`results-${batch.id}.ndjson`}>Results</a>
         <button type="button" @click=${() => this.#csv(batch)} ?disabled=${done + refused === 0}>Results as CSV</button>
@@ -236,20 +237,9 @@ class BatchesView {
   }
 }
 
-// what the files were called that this browser sent
-const NAMES = "seamtally.batch-names";
-const MOST_NAMES = 200;
-
-function names() {
-  return new Map(JSON.parse(localStorage.getItem(NAMES) ?? "[]"));
-}
-
-function remember(id, name) {
-  localStorage.setItem(NAMES, JSON.stringify([...names().set(id, name)].slice(-MOST_NAMES)));
-}
-
-function named(batch) {
-  return batch.name ?? names().get(batch.id);
+/** A file's name as a batch's: a line, and not a longer one than is taken. */
+function nameOf(file) {
+  return [...file.name.replaceAll(/\p{Cc}/gu, "")].slice(0, LONGEST_NAME).join("").trim();
 }
 
 const clock = new Intl.DateTimeFormat("en-CA", { dateStyle: "short", timeStyle: "short", hour12: false });
