@@ -27,12 +27,19 @@ public class BatchWork {
 
     @Produces
     @Singleton
-    Batches batches(KeptBatches kept, IdempotencyKeys keys, ChunkTasks hands, Engine engine, FrameCounters counters) {
+    Batches batches(
+            KeptBatches kept,
+            IdempotencyKeys keys,
+            ChunkTasks hands,
+            Engine engine,
+            FrameCounters counters,
+            Admission admission) {
         return new Batches(
                 kept,
                 keys,
                 hands,
-                units -> counters.counted(FrameCounters.From.BATCH, frame -> engine.jobLine(frame, units)),
+                units -> admission.afterEstimates(
+                        counters.counted(FrameCounters.From.BATCH, frame -> engine.jobLine(frame, units))),
                 version(engine),
                 InstantSource.system(),
                 UUID::randomUUID);

@@ -1,5 +1,6 @@
 package org.seamtally.api;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -47,9 +48,13 @@ import org.seamtally.wire.SteelReviewRequest;
 public class EstimatesResource {
 
     private final Engine engine;
+    private final Admission admission;
+    private final ObjectMapper json;
 
-    EstimatesResource(Engine engine) {
+    EstimatesResource(Engine engine, Admission admission, ObjectMapper json) {
         this.engine = engine;
+        this.admission = admission;
+        this.json = json;
     }
 
     @POST
@@ -202,14 +207,18 @@ public class EstimatesResource {
         Outcome<A> ask(InputStream in, UnitSystem units) throws IOException;
     }
 
-    private static <A> Response answer(InputStream body, UriInfo uri, Entry<A> entry) throws IOException {
+    private <A> Response answer(InputStream body, UriInfo uri, Entry<A> entry) throws IOException {
         return answer(body, Query.units(uri), entry);
     }
 
-    private static <A> Response answer(InputStream body, UnitSystem units, Entry<A> entry) throws IOException {
-        Outcome<A> outcome = entry.ask(new Body(body == null ? InputStream.nullInputStream() : body), units);
-        return outcome instanceof Outcome.Refused<A> refused
-                ? Problems.response(refused.problem())
-                : Response.ok(((Outcome.Answered<A>) outcome).answer()).build();
+    private <A> Response answer(InputStream body, UnitSystem units, Entry<A> entry) throws IOException {
+        return admission.estimates().<Response, RuntimeException>work(Body.of(body), arrived -> {
+            Outcome<A> outcome = entry.ask(arrived, units);
+            // written while it has its place: that is work too, and a reader who takes his time holds no place then
+            return outcome instanceof Outcome.Refused<A> refused
+                    ? Problems.response(refused.problem())
+                    : Response.ok(json.writeValueAsBytes(((Outcome.Answered<A>) outcome).answer()))
+                            .build();
+        });
     }
 }

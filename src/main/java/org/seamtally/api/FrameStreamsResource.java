@@ -42,12 +42,15 @@ public class FrameStreamsResource {
     private final Engine engine;
     private final FrameCounters counters;
     private final OpenStreams streams;
+    private final Admission admission;
     private final InstantSource clock;
 
-    FrameStreamsResource(Engine engine, FrameCounters counters, OpenStreams streams, InstantSource clock) {
+    FrameStreamsResource(
+            Engine engine, FrameCounters counters, OpenStreams streams, Admission admission, InstantSource clock) {
         this.engine = engine;
         this.counters = counters;
         this.streams = streams;
+        this.admission = admission;
         this.clock = clock;
     }
 
@@ -89,7 +92,8 @@ public class FrameStreamsResource {
     }
 
     private void run(JobFrames frames, UnitSystem units, ResultSink sink) throws IOException {
-        FrameWork work = counters.counted(FrameCounters.From.STREAM, frame -> engine.jobLine(frame, units));
+        FrameWork work = admission.afterEstimates(
+                counters.counted(FrameCounters.From.STREAM, frame -> engine.jobLine(frame, units)));
         BatchRun.run(frames, work, WORKERS, sink, Progress.UNWATCHED);
     }
 

@@ -44,11 +44,18 @@ public class OpenApiCompletion implements OASFilter {
                     "The token's roles do not allow this; or it was asked under another host's name, or from another site's"
                             + " page."),
             new Problem("406", "NotAcceptable", "An answer in another media type was asked for."),
+            new Problem("429", "TooManyRequests", "The token's subject asks more often than it may."),
             new Problem("500", "Internal", "Something is wrong with the program."));
 
-    /** Problems that what is kept may bring besides, and whatever else is not to be had now. */
+    /** Problems that say when to ask again. */
+    private static final Set<String> ASK_AGAIN = Set.of("TooManyRequests", "Unavailable");
+
+    /** Problems of what is kept and of what is worked out: whatever is not to be had now. */
     private static final List<Problem> KEPT = List.of(
-            new Problem("503", "Unavailable", "What is kept cannot be reached now, or too many streams are open."));
+            new Problem(
+                    "503",
+                    "Unavailable",
+                    "What is kept cannot be reached now; or more is asked for than can be worked out, or working it out took too long; or too many streams are open."));
 
     private static final List<Problem> ONE_KEPT =
             List.of(new Problem("404", "NotFound", "There is no such thing, or no longer."));
@@ -130,14 +137,14 @@ public class OpenApiCompletion implements OASFilter {
         Stream.of(ANY, BODY, KEPT, ONE_KEPT, JOB_FILE, CONFLICT, PRECONDITION)
                 .flatMap(List::stream)
                 .forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
-        document.getComponents()
+        ASK_AGAIN.forEach(name -> document.getComponents()
                 .getResponses()
-                .get("Unavailable")
+                .get(name)
                 .addHeader(
                         "Retry-After",
                         OASFactory.createHeader()
                                 .description("Seconds after which to ask again.")
-                                .schema(OASFactory.createSchema().addType(SchemaType.INTEGER)));
+                                .schema(OASFactory.createSchema().addType(SchemaType.INTEGER))));
         document.getPaths()
                 .getPathItems()
                 .values()
@@ -219,7 +226,7 @@ public class OpenApiCompletion implements OASFilter {
                 && !id.equals("putPriceBook");
         List<List<Problem>> problems = new ArrayList<>(List.of(ANY));
         problems.add(operation.getRequestBody() == null ? List.of() : BODY);
-        problems.add(kept || JOB_FILES.contains(id) ? KEPT : List.of());
+        problems.add(kept || operation.getRequestBody() != null ? KEPT : List.of());
         problems.add(oneKept ? ONE_KEPT : List.of());
         problems.add(JOB_FILES.contains(id) ? JOB_FILE : List.of());
         problems.add(CONFLICTS.contains(id) ? CONFLICT : List.of());

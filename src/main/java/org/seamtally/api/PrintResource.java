@@ -11,6 +11,8 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.io.IOException;
+import java.io.InputStream;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.Optional;
@@ -42,8 +44,10 @@ public class PrintResource {
     private final Quotes quotes;
     private final QuotePrinter printer;
     private final Shop shop;
+    private final Admission admission;
 
-    PrintResource(Quotes quotes, QuotePrinter printer, Shop shop) {
+    PrintResource(Quotes quotes, QuotePrinter printer, Shop shop, Admission admission) {
+        this.admission = admission;
         this.quotes = quotes;
         this.printer = printer;
         this.shop = shop;
@@ -88,7 +92,7 @@ public class PrintResource {
                 @Content(mediaType = MediaType.TEXT_HTML, schema = @Schema(type = SchemaType.STRING)),
                 @Content(mediaType = PDF, schema = @Schema(type = SchemaType.STRING, format = "binary"))
             })
-    public Response print(@PathParam("id") String id, @Context UriInfo uri) throws RefusedException {
+    public Response print(@PathParam("id") String id, @Context UriInfo uri) throws IOException, RefusedException {
         Query.Print asked = Query.print(uri);
         UUID quote = Ids.kept(id);
         QuoteAnswer answer = (asked.revision() == null
@@ -96,9 +100,13 @@ public class PrintResource {
                         : quotes.revision(shop.name(), quote, asked.revision(), asked.units()))
                 .orElseThrow(Problems::notFound);
         PrintedQuote printed = printed(answer);
-        Object document = asked.format() == PrintFormat.PDF
-                ? printer.pdf(printed, asked.form())
-                : printer.html(printed, asked.form());
+        Object document = admission
+                .quotes()
+                .<Object, RuntimeException>work(
+                        InputStream.nullInputStream(),
+                        nothing -> asked.format() == PrintFormat.PDF
+                                ? printer.pdf(printed, asked.form())
+                                : printer.html(printed, asked.form()));
         String file = printed.number() + "-" + printed.revision() + "-"
                 + asked.form().word() + "." + asked.format().word();
         return Response.ok(document, asked.format().mediaType())

@@ -48,11 +48,13 @@ public class QuotesResource {
     private final Quotes quotes;
     private final Shop shop;
     private final Audit audit;
+    private final Admission admission;
 
-    QuotesResource(Quotes quotes, Shop shop, Audit audit) {
+    QuotesResource(Quotes quotes, Shop shop, Audit audit, Admission admission) {
         this.quotes = quotes;
         this.shop = shop;
         this.audit = audit;
+        this.admission = admission;
     }
 
     @POST
@@ -72,7 +74,13 @@ public class QuotesResource {
     public Response create(InputStream body, @Context UriInfo uri, @Context HttpHeaders headers)
             throws IOException, RefusedException {
         UnitSystem units = Query.units(uri);
-        return answer(quotes.create(shop.name(), Body.of(body), units, IdempotencyKey.of(headers)), units);
+        String key = IdempotencyKey.of(headers);
+        return answer(
+                admission
+                        .quotes()
+                        .<Receipt, RefusedException>work(
+                                Body.of(body), arrived -> quotes.create(shop.name(), arrived, units, key)),
+                units);
     }
 
     @GET
@@ -136,7 +144,12 @@ public class QuotesResource {
         if (from == null) {
             throw Preconditions.required();
         }
-        return answer(quotes.revise(shop.name(), quote, Body.of(body), units, key, from), units);
+        return answer(
+                admission
+                        .quotes()
+                        .<Receipt, RefusedException>work(
+                                Body.of(body), arrived -> quotes.revise(shop.name(), quote, arrived, units, key, from)),
+                units);
     }
 
     @GET

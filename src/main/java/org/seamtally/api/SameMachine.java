@@ -84,7 +84,8 @@ public class SameMachine {
                 && "document".equalsIgnoreCase(request.getHeader("Sec-Fetch-Dest"));
     }
 
-    private static long declaredLength(HttpServerRequest request) {
+    /** Bytes of the body; the largest number where what is sent is none; 0 where it is not told. */
+    static long declaredLength(HttpServerRequest request) {
         String length = request.getHeader("Content-Length");
         try {
             return length == null ? 0 : Long.parseLong(length.strip());
@@ -112,7 +113,7 @@ public class SameMachine {
             context.response()
                     .setStatusCode(problem.status())
                     .putHeader("Content-Type", Problems.MEDIA_TYPE)
-                    .end(Json.mapper().writeValueAsString(problem));
+                    .end(Json.mapper().writeValueAsString(RequestId.named(problem, context)));
         } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
             throw new IllegalStateException(e);
         }

@@ -50,7 +50,7 @@ public final class Engine {
      * An engine with a clock of its own.
      *
      * @param version of the program
-     * @param nanoseconds since some moment, for the limit of a frame of a job file
+     * @param nanoseconds since some moment, for the limit of a frame
      */
     public Engine(String version, LongSupplier nanoseconds) {
         identity = new EngineAnswer(version, Catalogue.version());
@@ -69,7 +69,11 @@ public final class Engine {
 
     /** Estimates a frame from a {@link FrameEstimateRequest}. */
     public Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units) throws IOException {
-        return frameEstimate(in, units, () -> {});
+        try {
+            return frameEstimate(in, units, new FrameDeadline(nanoseconds)::check);
+        } catch (FrameDeadline.PassedException e) {
+            return new Outcome.Refused<>(FrameDeadline.ABANDONED);
+        }
     }
 
     private Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units, Runnable beforeJoint)
@@ -82,7 +86,12 @@ public final class Engine {
 
     /** Estimates a frame whose request was read and fits. */
     FrameEstimate estimate(FrameEstimateRequest request) throws RefusedException {
-        return worked(request, fitting -> estimator.estimate(fitting.job()));
+        try {
+            Runnable beforeJoint = new FrameDeadline(nanoseconds)::check;
+            return worked(request, fitting -> estimator.estimate(fitting.job(), beforeJoint));
+        } catch (FrameDeadline.PassedException e) {
+            throw new RefusedException(FrameDeadline.ABANDONED);
+        }
     }
 
     /** An estimate as it is answered. */

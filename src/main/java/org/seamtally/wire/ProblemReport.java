@@ -19,8 +19,25 @@ public record ProblemReport(
 
         @Schema(description = "This case in plain words.") String detail,
 
+        @Schema(
+                description =
+                        "The request that was refused, a relative reference: it ends in what stands in the answer's"
+                                + " X-Request-Id header and in the service's log. Absent where a problem is part of an answer.",
+                examples = "/requests/7f3a0c1e")
+        String instance,
+
         @Schema(description = "Everything found wrong, by path; absent where the body was never looked at.")
         List<Violation> violations) {
+
+    /** A problem, not yet of any one request. */
+    public ProblemReport(String type, String title, int status, String detail, List<Violation> violations) {
+        this(type, title, status, detail, null, violations);
+    }
+
+    /** The same, of one request. */
+    public ProblemReport about(String instance) {
+        return new ProblemReport(type, title, status, detail, instance, violations);
+    }
 
     /** A problem without violations. */
     public static ProblemReport of(int status, String word, String title, String detail) {
