@@ -36,8 +36,8 @@ public class Admission {
             @ConfigProperty(name = "seamtally.estimates.waiting-bytes") long mostBytes,
             @ConfigProperty(name = "seamtally.estimates.longest-wait") Duration longestWait) {
         int places = atOnce.orElseGet(() -> Runtime.getRuntime().availableProcessors());
-        estimates = new WaitingLine(places, mostBytes, longestWait);
-        quotes = new WaitingLine(places, mostBytes, longestWait);
+        estimates = new WaitingLine(places, mostBytes, longestWait, System::nanoTime);
+        quotes = new WaitingLine(places, mostBytes, longestWait, System::nanoTime);
     }
 
     void started(@Observes StartupEvent event, MeterRegistry metrics) {

@@ -1,5 +1,7 @@
 package org.seamtally.api;
 
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -81,8 +83,15 @@ public class BatchWork {
         return new Retention(batches, keys);
     }
 
-    void started(@Observes StartupEvent event, Housekeeping housekeeping) {
+    void started(@Observes StartupEvent event, Housekeeping housekeeping, ChunkTasks tasks, MeterRegistry metrics) {
         housekeeping.start();
+        Gauge.builder("seamtally.batch.waiting", tasks, of -> of.backlog().chunks())
+                .description("Chunks of batches that are not worked out")
+                .register(metrics);
+        Gauge.builder("seamtally.batch.lag", tasks, of -> of.backlog().lag().toMillis() / 1e3)
+                .description("Since the oldest of them was handed in")
+                .baseUnit("seconds")
+                .register(metrics);
     }
 
     /** While the database can still be told what was ended and what was not. */

@@ -10,17 +10,27 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
 import org.seamtally.wire.ProblemReport;
 
 /**
  * Lets so many requests be worked out at a time and a few more wait, by the size of what they sent: a body of ten thousand
  * joints takes the place of thousands with one. More would make all of them late and none of them sooner, so that they are
  * told to come again. A sender who dawdles takes no place: what has arrived counts, and a place is taken when all of it has.
+ *
+ * <p>A burst may wait in a line {@value #BURST} times as long; where the line has not been empty for a while, more comes than
+ * can be worked out, and the line is kept short: it would else be long for as long as that lasts, and gain nobody anything.
  */
 final class WaitingLine {
 
     /** What a request costs besides its body, in bytes of body: HTTP, threads, a small answer. A decision of this project. */
     static final long EACH = 2_048;
+
+    /** How many times as much may wait in a burst. */
+    static final long BURST = 8;
+
+    /** Nanoseconds after which it is no burst any more: longer than the program stands still by itself. */
+    static final long PASSING = 250_000_000L;
 
     private final int atOnce;
     private final long most;
@@ -28,19 +38,24 @@ final class WaitingLine {
     private final Semaphore places;
     private final AtomicLong waitingBytes = new AtomicLong();
     private final AtomicInteger waiting = new AtomicInteger();
+    private final LongSupplier nanoseconds;
+    private volatile long lastEmpty;
 
     /**
      * @param atOnce requests that are worked out at a time, at least 1
      * @param mostBytes that may wait for each of those, at least 1
      * @param longestWait for a place
+     * @param nanoseconds since some moment
      */
-    WaitingLine(int atOnce, long mostBytes, Duration longestWait) {
+    WaitingLine(int atOnce, long mostBytes, Duration longestWait, LongSupplier nanoseconds) {
         if (atOnce < 1 || mostBytes < 1 || longestWait.isNegative()) {
             throw new IllegalArgumentException("at least one at a time, one byte waiting, and no wait below nought");
         }
         this.atOnce = atOnce;
         this.most = Math.multiplyExact(mostBytes, atOnce);
         this.longestWait = longestWait;
+        this.nanoseconds = nanoseconds;
+        this.lastEmpty = nanoseconds.getAsLong();
         // in the order of arrival: nobody waits for ever
         this.places = new Semaphore(atOnce, true);
     }
@@ -62,7 +77,15 @@ final class WaitingLine {
 
     /** Whether one that arrives now would be sent away: told before its body is read. */
     boolean isFull() {
-        return waitingBytes.get() >= most;
+        return waitingBytes.get() >= limit();
+    }
+
+    private long limit() {
+        long now = nanoseconds.getAsLong();
+        if (waiting.get() == 0) {
+            lastEmpty = now;
+        }
+        return now - lastEmpty < PASSING ? most * BURST : most;
     }
 
     /** Work on a body that has arrived. */
@@ -126,11 +149,11 @@ final class WaitingLine {
             return arrived.toByteArray();
         }
 
-        /** One body may be larger than all that may wait: it is taken where nothing else waits. */
+        /** What others hold counts: one body may be larger than all that may wait, and a small one beside it hinders it not. */
         private void hold(long bytes) {
             held += bytes;
             long all = waitingBytes.addAndGet(bytes);
-            if (all > most && all > held) {
+            if (all - held >= limit()) {
                 throw new ProblemException(busyReport());
             }
         }
@@ -156,6 +179,7 @@ final class WaitingLine {
             if (counted) {
                 counted = false;
                 if (waiting.decrementAndGet() == 0) {
+                    lastEmpty = nanoseconds.getAsLong();
                     synchronized (waiting) {
                         waiting.notifyAll();
                     }

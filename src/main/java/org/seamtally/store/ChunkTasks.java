@@ -59,6 +59,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
         return thread;
     });
     private final AtomicBoolean away = new AtomicBoolean();
+    private volatile Backlog backlog = Backlog.NONE;
     private boolean started;
 
     /**
@@ -123,6 +124,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
         try {
             atWork.say(clock.instant());
             int found = open.makeTasks();
+            backlog = Backlog.read(sql, open.task(), clock.instant());
             if (away.compareAndSet(true, false)) {
                 LOG.info("What is kept can be reached again: batches go on.");
                 scheduler.resume();
@@ -139,6 +141,11 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
             // a thrown fault would end the sweeps
             LOG.error("Chunks could not be looked for; tried again soon.", e);
         }
+    }
+
+    /** What waits, as it was seen at the last look: some seconds old at most, unless the database is away. */
+    public Backlog backlog() {
+        return backlog;
     }
 
     private void failed(ExecutionComplete complete, ExecutionOperations<Void> operations) {

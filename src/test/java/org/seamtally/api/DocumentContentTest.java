@@ -59,11 +59,11 @@ class DocumentContentTest {
     /** What an operation takes and may answer besides what all do. */
     private record Due(List<String> parameters, String answer, String... statuses) {}
 
-    private static final Due ESTIMATE = new Due(List.of("units"), "200", "413", "415", "422");
+    private static final Due ESTIMATE = new Due(List.of("units"), "200", "413", "415", "422", "503");
     private static final Due CATALOGUE = new Due(List.of("units"), "200");
 
     private static final Map<String, Due> OTHERS = Map.ofEntries(
-            Map.entry("workOutDeposit", new Due(List.of("course", "units"), "200", "413", "415", "422")),
+            Map.entry("workOutDeposit", new Due(List.of("course", "units"), "200", "413", "415", "422", "503")),
             Map.entry("estimateFrame", new Due(List.of("units"), "200", "408", "413", "415", "422", "503")),
             Map.entry(
                     "createBatch",
@@ -139,7 +139,7 @@ class DocumentContentTest {
                 assertFalse(resolved.path("description").asText().isBlank(), resolved.toString());
             });
             assertEquals(due.parameters(), parameters, operation.path());
-            Set<String> expected = new TreeSet<>(List.of(due.answer(), "400", "401", "403", "406", "500"));
+            Set<String> expected = new TreeSet<>(List.of(due.answer(), "400", "401", "403", "406", "429", "500"));
             expected.addAll(List.of(due.statuses()));
             Set<String> statuses = new TreeSet<>();
             operation.node().path("responses").properties().forEach(response -> {

@@ -9,16 +9,21 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 
 /** So many at a time, a few more wait by the size of what they sent, the rest is told to come again. */
 class WaitingLineTest {
 
     private static final Duration LONG = Duration.ofMinutes(1);
+
+    private final AtomicLong now = new AtomicLong();
 
     private static InputStream body(long bytes) {
         return new ByteArrayInputStream(new byte[Math.toIntExact(bytes)]);
@@ -52,7 +57,7 @@ class WaitingLineTest {
 
     @Test
     void asManyAreWorkedOutAsThereArePlacesAndTheRestWaitsInOrder() throws Exception {
-        WaitingLine line = new WaitingLine(2, 10 * WaitingLine.EACH, LONG);
+        WaitingLine line = new WaitingLine(2, 10 * WaitingLine.EACH, LONG, now::get);
         CountDownLatch end = new CountDownLatch(1);
         CompletableFuture<Integer> one = occupy(line, body(3), end);
         CompletableFuture<Integer> two = occupy(line, body(4), end);
@@ -74,7 +79,7 @@ class WaitingLineTest {
     @Test
     void whatIsOverTheLimitIsSentAwayAndLeavesNothingBehind() throws Exception {
         // room for one body of 100 bytes in the line, to the byte
-        WaitingLine line = new WaitingLine(1, WaitingLine.EACH + 100, LONG);
+        WaitingLine line = new WaitingLine(1, WaitingLine.EACH + 100, LONG, now::get);
         CountDownLatch end = new CountDownLatch(1);
         CompletableFuture<Integer> working = occupy(line, body(1), end);
         await(() -> line.working() == 1);
@@ -82,6 +87,8 @@ class WaitingLineTest {
 
         CompletableFuture<Integer> waiting = occupy(line, body(100), end);
         await(() -> line.waiting() == 1);
+        assertFalse(line.isFull());
+        now.addAndGet(WaitingLine.PASSING);
         assertTrue(line.isFull());
         ProblemException over = refused(line, body(0));
         assertEquals(503, over.problem().status());
@@ -97,17 +104,18 @@ class WaitingLineTest {
     }
 
     @Test
-    void aByteMoreThanMayWaitIsRefusedBesideAnother() throws Exception {
-        WaitingLine line = new WaitingLine(1, 2 * WaitingLine.EACH + 100, LONG);
+    void whoeverComesWhereAsMuchWaitsAsMayIsRefusedToTheByte() throws Exception {
+        WaitingLine line = new WaitingLine(1, 2 * WaitingLine.EACH + 100, LONG, now::get);
         CountDownLatch end = new CountDownLatch(1);
         CompletableFuture<Integer> working = occupy(line, body(1), end);
         await(() -> line.working() == 1);
         CompletableFuture<Integer> waiting = occupy(line, body(50), end);
         await(() -> line.waiting() == 1);
+        now.addAndGet(WaitingLine.PASSING);
 
-        refused(line, body(51));
         CompletableFuture<Integer> fits = occupy(line, body(50), end);
         await(() -> line.waiting() == 2);
+        refused(line, body(0));
         end.countDown();
         working.get(1, TimeUnit.MINUTES);
         waiting.get(1, TimeUnit.MINUTES);
@@ -115,15 +123,36 @@ class WaitingLineTest {
     }
 
     @Test
+    void aBurstMayWaitForAWhile() throws Exception {
+        WaitingLine line = new WaitingLine(1, WaitingLine.EACH, LONG, now::get);
+        CountDownLatch end = new CountDownLatch(1);
+        List<CompletableFuture<Integer>> all = new ArrayList<>();
+        all.add(occupy(line, body(0), end));
+        await(() -> line.working() == 1);
+        for (int i = 1; i <= WaitingLine.BURST; i++) {
+            int waiting = i;
+            all.add(occupy(line, body(0), end));
+            await(() -> line.waiting() == waiting);
+        }
+        assertTrue(line.isFull());
+        refused(line, body(0));
+        end.countDown();
+        for (CompletableFuture<Integer> one : all) {
+            one.get(1, TimeUnit.MINUTES);
+        }
+        assertFalse(line.isFull());
+    }
+
+    @Test
     void aBodyLargerThanAllThatMayWaitIsTakenWhereNothingElseWaits() throws Exception {
-        WaitingLine line = new WaitingLine(1, 10, LONG);
+        WaitingLine line = new WaitingLine(1, 10, LONG, now::get);
         assertEquals(
                 100_000, line.<Integer, RuntimeException>work(body(100_000), arrived -> arrived.readAllBytes().length));
     }
 
     @Test
     void aSenderWhoDawdlesTakesNoPlace() throws Exception {
-        WaitingLine line = new WaitingLine(1, 100 * WaitingLine.EACH, LONG);
+        WaitingLine line = new WaitingLine(1, 100 * WaitingLine.EACH, LONG, now::get);
         CountDownLatch dawdling = new CountDownLatch(1);
         CountDownLatch end = new CountDownLatch(1);
         InputStream slow = new InputStream() {
@@ -148,7 +177,7 @@ class WaitingLineTest {
 
     @Test
     void whoeverHasNoPlaceInTimeIsSentAway() throws Exception {
-        WaitingLine line = new WaitingLine(1, 100 * WaitingLine.EACH, Duration.ZERO);
+        WaitingLine line = new WaitingLine(1, 100 * WaitingLine.EACH, Duration.ZERO, now::get);
         CountDownLatch end = new CountDownLatch(1);
         CompletableFuture<Integer> working = occupy(line, body(1), end);
         await(() -> line.working() == 1);
@@ -161,7 +190,7 @@ class WaitingLineTest {
 
     @Test
     void whatFailsGivesItsPlaceBack() {
-        WaitingLine line = new WaitingLine(1, 100, LONG);
+        WaitingLine line = new WaitingLine(1, 100, LONG, now::get);
         assertThrows(
                 IllegalStateException.class,
                 () -> line.<Integer, RuntimeException>work(body(1), arrived -> {
@@ -180,7 +209,7 @@ class WaitingLineTest {
 
     @Test
     void courtesyEndsWhenNobodyWaitsAndAtTheLatestAfterItsTime() throws Exception {
-        WaitingLine line = new WaitingLine(1, 100 * WaitingLine.EACH, LONG);
+        WaitingLine line = new WaitingLine(1, 100 * WaitingLine.EACH, LONG, now::get);
         line.letPass(LONG);
         CountDownLatch end = new CountDownLatch(1);
         CompletableFuture<Integer> working = occupy(line, body(1), end);
