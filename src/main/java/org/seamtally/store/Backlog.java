@@ -20,9 +20,10 @@ public record Backlog(long chunks, Duration lag) {
                         "select count(*), min(execution_time) from " + OpenChunks.TABLE + " where task_name = :task")
                 .bind("task", task)
                 .map((row, context) -> {
-                    Optional<Instant> oldest =
-                            Optional.ofNullable(row.getObject(2, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
-                    return new Backlog(row.getLong(1), oldest.map(since -> lag(since, now)).orElse(Duration.ZERO));
+                    Optional<Instant> oldest = Optional.ofNullable(row.getObject(2, OffsetDateTime.class))
+                            .map(OffsetDateTime::toInstant);
+                    return new Backlog(
+                            row.getLong(1), oldest.map(since -> lag(since, now)).orElse(Duration.ZERO));
                 })
                 .one());
     }

@@ -51,8 +51,8 @@ final class Overload {
         int over = Integer.parseInt(args[5]);
         long seed = Long.parseLong(args[6]);
         Path bodies = bodies(directory, seed);
-        try (RunningService service = RunningService.start(
-                List.of("taskset", "-c", "0"), Path.of(args[0]), List.of("-Xmx512m"), directory)) {
+        try (RunningService service =
+                RunningService.start(List.of("taskset", "-c", "0"), Path.of(args[0]), List.of("-Xmx512m"), directory)) {
             Path script = Path.of(args[1]);
             String path = "/v1/frame-estimates";
             ClosedLoop.run(service, path, script, bodies, 0, SENDERS, warm);
@@ -99,8 +99,9 @@ final class Overload {
         List<OpenLoop.Answer> normal = send(capacity / 2, measured);
         List<OpenLoop.Answer> overloaded = send(capacity * TIMES_CAPACITY, over);
         List<OpenLoop.Answer> after = send(capacity * FULL_SPEED, RECOVERY_S + 5);
-        List<OpenLoop.Answer> recovered =
-                after.stream().filter(answer -> answer.dueSeconds() >= RECOVERY_S).toList();
+        List<OpenLoop.Answer> recovered = after.stream()
+                .filter(answer -> answer.dueSeconds() >= RECOVERY_S)
+                .toList();
         List<OpenLoop.Answer> usual = of(200, normal);
         List<OpenLoop.Answer> accepted = of(200, overloaded);
         List<OpenLoop.Answer> refused = of(503, overloaded);
