@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -31,7 +32,8 @@ class BacklogTest {
             assertEquals(Backlog.NONE, Backlog.read(sql, open.task(), SEALED));
 
             SqlBatches batches = new SqlBatches(sql, InstantSource.fixed(SEALED));
-            BatchPlan plan = new BatchPlan(UUID.randomUUID(), "shop", engine, "si", Form.NDJSON, SEALED);
+            BatchPlan plan =
+                    new BatchPlan(UUID.randomUUID(), "shop", engine, "si", Form.NDJSON, SEALED, Optional.empty());
             batches.begin(plan);
             batches.add("shop", plan.id(), 0, new Chunk(1, new byte[] {0}));
             batches.add("shop", plan.id(), 1, new Chunk(1, new byte[] {1}));
