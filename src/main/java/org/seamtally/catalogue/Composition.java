@@ -31,6 +31,7 @@ public record Composition(Map<Element, Double> massPercent) {
 
     /** Mass per cent of an element, 0 where the analysis does not name it. */
     public double of(Element element) {
-        return massPercent.getOrDefault(element, 0.0);
+        Double percent = massPercent.get(element);
+        return percent == null ? 0 : percent;
     }
 }

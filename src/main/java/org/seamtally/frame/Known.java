@@ -15,6 +15,7 @@ import org.seamtally.metal.BaseMetal;
 import org.seamtally.metal.FilletAdequacy;
 import org.seamtally.metal.Rod;
 import org.seamtally.metal.SteelReview;
+import org.seamtally.metal.WeldedPair;
 import org.seamtally.metal.WeldingConditions;
 import org.seamtally.seam.Joint;
 import org.seamtally.seam.Seam;
@@ -27,12 +28,16 @@ final class Known {
     private final Map<Joint, SeamIntegral.ByZones> measured = new HashMap<>();
     private final Map<SetUp, StartTransient> starts = new LinkedHashMap<>();
     private final Map<SetUp, Set<String>> users = new HashMap<>();
+    private final Map<Paired, WeldedPair> pairs = new HashMap<>();
     private final Map<Reviewed, SteelReview> reviews = new HashMap<>();
     private final Map<Joint, FilletAdequacy> fillets = new HashMap<>();
     private final KnownTransients others;
     private final boolean zones;
 
-    private record Reviewed(BaseMetal base, Rod rod, WeldingConditions conditions) {}
+    private record Paired(BaseMetal base, Rod rod, double dilution) {}
+
+    /** A pair is itself alone: there is one of each. */
+    private record Reviewed(WeldedPair pair, WeldingConditions conditions) {}
 
     /** @param others starts that other requests have had computed */
     Known(KnownTransients others) {
@@ -63,8 +68,10 @@ final class Known {
      * @throws IllegalArgumentException where the alloy is too high for the formulas
      */
     SteelReview review(BaseMetal base, Rod rod, WeldingConditions conditions) {
-        return reviews.computeIfAbsent(
-                new Reviewed(base, rod, conditions), key -> SteelReview.of(base, List.of(rod), conditions));
+        WeldedPair pair = pairs.computeIfAbsent(
+                new Paired(base, rod, conditions.dilution()),
+                key -> WeldedPair.of(key.base(), key.rod(), key.dilution()));
+        return reviews.computeIfAbsent(new Reviewed(pair, conditions), key -> SteelReview.of(pair, conditions));
     }
 
     /** The fillet of a joint against the code's rule; empty for a plug. */

@@ -2,9 +2,9 @@ package org.seamtally.metal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.seamtally.catalogue.Composition;
+import org.seamtally.quantity.Decimals;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
 
@@ -43,15 +43,15 @@ public record BaseReview(
         cautions = List.copyOf(cautions);
     }
 
-    static BaseReview of(BaseMetal base, WeldingConditions conditions) {
+    static BaseReview of(BaseMetal base, Analysed tube, WeldingConditions conditions) {
         Composition steel = base.composition();
         CoolingTime cooling = CoolingTime.of(
                 conditions.arcEnergy(), conditions.startTemperature(), conditions.wall(), conditions.shape());
         CoolingRate rate = CoolingRate.of(conditions.arcEnergy(), conditions.startTemperature(), conditions.wall());
         Hardness hardness = Hardness.of(steel, cooling.time());
         Optional<SoftenedZone> softened = SoftenedZone.of(base, conditions.wall());
-        IdealDiameter diameter = IdealDiameter.of(steel);
-        MartensiteStart start = MartensiteStart.of(steel);
+        IdealDiameter diameter = tube.idealDiameter();
+        MartensiteStart start = tube.martensiteStart();
         List<Caution> cautions = new ArrayList<>();
         if (base.heatTreatment().isEmpty()) {
             cautions.add(new Caution(
@@ -64,11 +64,8 @@ public record BaseReview(
             cautions.add(new Caution(
                     "hard-zone",
                     Phrase.of(
-                            String.format(
-                                            Locale.ROOT,
-                                            "Beside the seam the tube may reach %.0f to %.0f HV",
-                                            hardness.least(),
-                                            hardness.greatest())
+                            "Beside the seam the tube may reach " + Decimals.of(hardness.least(), 0) + " to "
+                                    + Decimals.of(hardness.greatest(), 0) + " HV"
                                     + ", welded from {}; 380 HV is what EN ISO 15614-1 allows for structural steel that is"
                                     + " not heat treated after welding. Hydrogen must be kept out; the qualified procedure"
                                     + " decides.",
@@ -83,7 +80,7 @@ public record BaseReview(
         }
         outsideRange(diameter, start, hardness).ifPresent(cautions::add);
         return new BaseReview(
-                base, CarbonEquivalents.of(steel), diameter, start, cooling, rate, hardness, softened, cautions);
+                base, tube.carbonEquivalents(), diameter, start, cooling, rate, hardness, softened, cautions);
     }
 
     private static Optional<Caution> outsideRange(IdealDiameter diameter, MartensiteStart start, Hardness hardness) {

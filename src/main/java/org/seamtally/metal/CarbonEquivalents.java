@@ -13,7 +13,6 @@ import static org.seamtally.catalogue.Element.TI;
 import static org.seamtally.catalogue.Element.V;
 
 import java.util.List;
-import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 
 /**
@@ -70,10 +69,7 @@ public record CarbonEquivalents(CarbonEquivalent iiw, CarbonEquivalent cet, Carb
                 + (steel.of(MN) + steel.of(MO)) / 10
                 + (steel.of(CR) + steel.of(CU)) / 20
                 + steel.of(NI) / 40;
-        List<String> outside = CET_RANGE.stream()
-                .map(range -> range.outside(steel))
-                .flatMap(Optional::stream)
-                .toList();
+        List<String> outside = Range.OfElement.outside(CET_RANGE, steel);
         return new CarbonEquivalent("CET", value, "C 0.05 to 0.32 %, Mn 0.5 to 1.9 %, low alloy", outside);
     }
 

@@ -3,7 +3,6 @@ package org.seamtally.metal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.seamtally.catalogue.Composition;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
 
@@ -51,13 +50,13 @@ public record EnMethodB(
     /**
      * Computes it for a joint.
      *
-     * @param base analysis of the base metal
-     * @param weldMetal analysis of the diluted weld metal
+     * @param base of the base metal
+     * @param weldMetal of the diluted weld metal
      * @param conditions wall, hydrogen and heat input
      */
-    static EnMethodB of(Composition base, Composition weldMetal, WeldingConditions conditions) {
-        CarbonEquivalent ofBase = CarbonEquivalents.of(base).cet();
-        CarbonEquivalent ofWeld = CarbonEquivalents.of(weldMetal).cet();
+    static EnMethodB of(CarbonEquivalents base, CarbonEquivalents weldMetal, WeldingConditions conditions) {
+        CarbonEquivalent ofBase = base.cet();
+        CarbonEquivalent ofWeld = weldMetal.cet();
         boolean fromWeldMetal = ofBase.value() < ofWeld.value() + WELD_METAL_ALLOWANCE;
         List<String> beyondCet = (fromWeldMetal ? ofWeld : ofBase).outside();
         return of(

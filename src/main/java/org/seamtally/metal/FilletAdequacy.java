@@ -3,12 +3,12 @@ package org.seamtally.metal;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 import org.seamtally.metal.FilletSeam.Stretch;
 import org.seamtally.metal.FilletZone.Throat;
+import org.seamtally.quantity.Decimals;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
 
@@ -281,16 +281,12 @@ public record FilletAdequacy(
                                     exceeded.stream().map(ConvexityLimit::title).toList());
             cautions.add(new Caution(
                     "face-over-convex",
-                    String.format(
-                            Locale.ROOT,
-                            "The face stands out by %.0f %% of its width, a notch at the toes; %s. Flat to slightly"
-                                    + " convex (up to 10 %%) is preferred.",
-                            seam.rise() * 100,
-                            limits)));
+                    "The face stands out by " + percent(seam.rise()) + " of its width, a notch at the toes; " + limits
+                            + ". Flat to slightly convex (up to 10 %) is preferred."));
         }
     }
 
     private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.0f %%", share * 100);
+        return Decimals.of(share * 100, 0) + " %";
     }
 }

@@ -2,9 +2,8 @@ package org.seamtally.metal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
-import org.seamtally.catalogue.Composition;
+import org.seamtally.quantity.Decimals;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
 
@@ -115,11 +114,11 @@ public record HydrogenControl(Level level, double index, Group group, int fahren
     /**
      * Computes it for a joint.
      *
-     * @param base analysis of the base metal
+     * @param base of the base metal
      * @param conditions wall, hydrogen and restraint
      */
-    static HydrogenControl of(Composition base, WeldingConditions conditions) {
-        double pcm = CarbonEquivalents.of(base).pcm().value();
+    static HydrogenControl of(CarbonEquivalents base, WeldingConditions conditions) {
+        double pcm = base.pcm().value();
         Level level = Level.of(conditions.hydrogen());
         double index = 12 * pcm + Math.log10(level.hydrogen);
         Group group = Group.of(index);
@@ -131,7 +130,7 @@ public record HydrogenControl(Level level, double index, Group group, int fahren
                     Phrase.measured(Dimension.LENGTH, LEAST_WALL, 4)));
         }
         if (index > GREATEST_INDEX) {
-            outside.add(Phrase.of(String.format(Locale.ROOT, "index %.2f is above %.1f", index, GREATEST_INDEX)));
+            outside.add(Phrase.of("index " + Decimals.of(index, 2) + " is above " + Decimals.of(GREATEST_INDEX, 1)));
         }
         int fahrenheit = TABLE[conditions.restraint().ordinal()][thicknessClass(conditions.wall())][group.ordinal()];
         return new HydrogenControl(level, index, group, fahrenheit, outside);

@@ -11,9 +11,7 @@ import static org.seamtally.catalogue.Element.SI;
 import static org.seamtally.catalogue.Element.V;
 import static org.seamtally.catalogue.Element.ZR;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 import org.seamtally.catalogue.Element;
 
@@ -103,10 +101,7 @@ public record IdealDiameter(double diameter, List<Factor> factors, List<String> 
     }
 
     private static List<String> outside(Composition steel) {
-        List<String> outside = new ArrayList<>(RANGE.stream()
-                .map(range -> range.outside(steel))
-                .flatMap(Optional::stream)
-                .toList());
+        List<String> outside = Range.OfElement.outside(RANGE, steel);
         if (steel.of(B) >= BORON_STEEL) {
             outside.add("a boron steel: the standard gives it a factor more, which is not taken here");
         }

@@ -9,7 +9,6 @@ import static org.seamtally.catalogue.Element.SI;
 import static org.seamtally.catalogue.Element.V;
 
 import java.util.List;
-import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 
 /**
@@ -78,10 +77,7 @@ public record Maynier(double martensite, double bainite, double ferritePearlite,
                 + 7 * cr
                 + 19 * mo
                 + (10 - 19 * si + 4 * ni + 8 * cr + 130 * steel.of(V)) * logRate;
-        List<String> outside = RANGE.stream()
-                .map(range -> range.outside(steel))
-                .flatMap(Optional::stream)
-                .toList();
+        List<String> outside = Range.OfElement.outside(RANGE, steel);
         return new Maynier(martensite, bainite, ferritePearlite, outside);
     }
 }

@@ -3,7 +3,6 @@ package org.seamtally.metal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.seamtally.catalogue.Composition;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
 import org.seamtally.quantity.PhrasePart;
@@ -43,12 +42,6 @@ public record PreheatAdvice(
     /** °C, the least preheat of hardenable steel once preheat is due: common practice, no source. */
     private static final double LEAST_PREHEAT = 150;
 
-    /**
-     * CE(IIW) above which a steel counts as hardenable, mass per cent: common practice, no source; the usual line below
-     * which thin carbon steel is welded cold, whatever the filler.
-     */
-    private static final double HARDENABLE = 0.45;
-
     /** Where t₈₅ ends, K. */
     private static final double SPAN_END = 773.15;
 
@@ -72,11 +65,6 @@ public record PreheatAdvice(
         return List.of(en, hydrogenControl);
     }
 
-    /** Whether a steel hardens enough beside the seam for the least preheat of common practice. */
-    static boolean hardenable(Composition steel) {
-        return CarbonEquivalents.of(steel).iiw().value() > HARDENABLE;
-    }
-
     /**
      * Advises on a joint.
      *
@@ -86,10 +74,14 @@ public record PreheatAdvice(
      * @throws IllegalArgumentException where the base's alloy is too high for the hardness formulas
      */
     public static PreheatAdvice of(BaseMetal base, Rod rod, WeldingConditions conditions) {
-        Composition weldMetal = Dilution.mix(base.composition(), rod.composition(), conditions.dilution());
-        EnMethodB en = EnMethodB.of(base.composition(), weldMetal, conditions);
-        HydrogenControl control = HydrogenControl.of(base.composition(), conditions);
-        List<Phrase> due = reasonsForPreheat(base, rod, conditions);
+        return of(WeldedPair.of(base, rod, conditions.dilution()), conditions);
+    }
+
+    static PreheatAdvice of(WeldedPair pair, WeldingConditions conditions) {
+        CarbonEquivalents ofTube = pair.tube().carbonEquivalents();
+        EnMethodB en = EnMethodB.of(ofTube, pair.weldMetal().carbonEquivalents(), conditions);
+        HydrogenControl control = HydrogenControl.of(ofTube, conditions);
+        List<Phrase> due = reasonsForPreheat(pair.base(), pair.rod(), conditions);
         if (due.isEmpty()) {
             return new PreheatAdvice(
                     OptionalDouble.empty(),
@@ -102,7 +94,7 @@ public record PreheatAdvice(
                     control,
                     Optional.empty());
         }
-        return theHigher(base, conditions, en, control, Phrase.join(", ", due));
+        return theHigher(pair, conditions, en, control, Phrase.join(", ", due));
     }
 
     /** What takes a joint out of the practice of welding thin tube cold. */
@@ -123,10 +115,10 @@ public record PreheatAdvice(
     }
 
     private static PreheatAdvice theHigher(
-            BaseMetal base, WeldingConditions conditions, EnMethodB en, HydrogenControl control, Phrase due) {
+            WeldedPair pair, WeldingConditions conditions, EnMethodB en, HydrogenControl control, Phrase due) {
         double byEn = en.leastTemperature().orElse(0);
         double byControl = control.leastTemperature().orElse(0);
-        double byPractice = hardenable(base.composition()) ? Celsius.toKelvin(LEAST_PREHEAT) : 0;
+        double byPractice = pair.tube().hardenable() ? Celsius.toKelvin(LEAST_PREHEAT) : 0;
         double highest = Math.max(byPractice, Math.max(byEn, byControl));
         if (highest == 0) {
             return new PreheatAdvice(
@@ -151,7 +143,7 @@ public record PreheatAdvice(
                 byPractice == 0 ? Phrase.of("none: CE(IIW) is not above 0.45 %") : temperature(byPractice),
                 due);
         return new PreheatAdvice(
-                OptionalDouble.of(highest), governing, why, en, control, after(base, conditions, highest));
+                OptionalDouble.of(highest), governing, why, en, control, after(pair.base(), conditions, highest));
     }
 
     private static Phrase described(double kelvin, PreheatMethod method) {

@@ -2,6 +2,8 @@ package org.seamtally.metal;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 import org.seamtally.catalogue.Element;
@@ -64,7 +66,19 @@ record Range(String what, double least, double greatest, String unit) {
     record OfElement(Element element, double least, double greatest) {
 
         Optional<String> outside(Composition composition) {
-            return Range.of(element, least, greatest).outside(composition.of(element));
+            double share = composition.of(element);
+            return share >= least && share <= greatest
+                    ? Optional.empty()
+                    : Range.of(element, least, greatest).outside(share);
+        }
+
+        /** What lies outside any of several ranges, in their order. */
+        static List<String> outside(List<OfElement> ranges, Composition composition) {
+            List<String> outside = new ArrayList<>(0);
+            for (OfElement range : ranges) {
+                range.outside(composition).ifPresent(outside::add);
+            }
+            return outside;
         }
     }
 }

@@ -3,9 +3,7 @@ package org.seamtally.metal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.seamtally.catalogue.Composition;
-import org.seamtally.catalogue.Element;
 import org.seamtally.metal.Reason.Step;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
@@ -38,9 +36,6 @@ public record ReviewedFiller(
         List<Reason> reasons,
         List<Caution> cautions) {
 
-    /** The elements that A255 counts and that fillers are alloyed with: those a reason may name. */
-    private static final List<Element> HARDENERS = List.of(Element.C, Element.MN, Element.NI, Element.CR, Element.MO);
-
     /** Copies the lists. */
     public ReviewedFiller {
         reasons = List.copyOf(reasons);
@@ -48,35 +43,26 @@ public record ReviewedFiller(
     }
 
     /** Reviews one filler by itself; the rank is given by {@link #placed}. */
-    static ReviewedFiller of(BaseReview base, Rod rod, WeldingConditions conditions) {
-        Composition weldMetal = Dilution.mix(base.metal().composition(), rod.composition(), conditions.dilution());
-        IdealDiameter diameter = IdealDiameter.of(weldMetal);
-        PreheatAdvice preheat = PreheatAdvice.of(base.metal(), rod, conditions);
-        boolean cracking = hardensMoreThanTheTube(weldMetal, diameter, base);
+    static ReviewedFiller of(WeldedPair pair, WeldingConditions conditions) {
+        PreheatAdvice preheat = PreheatAdvice.of(pair, conditions);
+        Analysed weldMetal = pair.weldMetal();
+        boolean cracking = pair.hardensMoreThanTheTube();
         List<Reason> reasons = List.of(
-                new Reason(Step.CRACKING, hardenability(base, weldMetal, diameter)),
+                new Reason(Step.CRACKING, pair.hardenability()),
                 new Reason(Step.PREHEAT, preheat.why()),
-                new Reason(Step.STRENGTH, strength(base.metal(), rod)));
+                new Reason(Step.STRENGTH, pair.strength()));
         return new ReviewedFiller(
                 1,
-                rod,
-                weldMetal,
-                CarbonEquivalents.of(weldMetal),
-                diameter,
-                MartensiteStart.of(weldMetal),
+                pair.rod(),
+                weldMetal.composition(),
+                weldMetal.carbonEquivalents(),
+                weldMetal.idealDiameter(),
+                weldMetal.martensiteStart(),
                 preheat,
                 cracking,
                 Optional.empty(),
                 reasons,
-                cautions(base, rod, conditions, preheat, diameter, cracking));
-    }
-
-    /**
-     * Cautioned for cracking: a decision of this project. Weld metal that is more hardenable than the tube and hardenable
-     * at all shrinks onto a zone that has transformed before it, and cracks where hydrogen is left.
-     */
-    private static boolean hardensMoreThanTheTube(Composition weldMetal, IdealDiameter diameter, BaseReview base) {
-        return diameter.diameter() > base.idealDiameter().diameter() && PreheatAdvice.hardenable(weldMetal);
+                cautions(pair, conditions, preheat, cracking));
     }
 
     /** The same filler with its place, and the reason that parts it from its neighbour in the order. */
@@ -113,44 +99,9 @@ public record ReviewedFiller(
         return "Ranked " + (before ? "before " : "after ") + neighbour.rod().name() + ", since " + by + ".";
     }
 
-    private static Phrase hardenability(BaseReview base, Composition weldMetal, IdealDiameter diameter) {
-        double ofTube = base.idealDiameter().diameter();
-        boolean more = diameter.diameter() > ofTube;
-        String elements = String.join(
-                ", ",
-                HARDENERS.stream()
-                        .filter(element -> weldMetal.of(element)
-                                > base.metal().composition().of(element))
-                        .map(Element::symbol)
-                        .toList());
-        return Phrase.of(
-                "The diluted weld metal has an ideal diameter of {} against the tube's {}: it is "
-                        + (more ? "more" : "no more") + " hardenable than the tube"
-                        + (more && !elements.isEmpty() ? ", since it holds more " + elements + "." : "."),
-                Phrase.measured(Dimension.LENGTH, diameter.diameter()),
-                Phrase.measured(Dimension.LENGTH, ofTube));
-    }
-
-    private static Phrase strength(BaseMetal base, Rod rod) {
-        OptionalDouble ofRod = rod.tensileStrength();
-        OptionalDouble ofTube = base.tensileStrength();
-        if (ofRod.isEmpty() || ofTube.isEmpty()) {
-            return Phrase.of("The tensile strength of the " + (ofRod.isEmpty() ? "filler" : "tube")
-                    + " is not given: strength cannot be compared.");
-        }
-        return Phrase.of(
-                "The undiluted weld metal has at least {} against the tube's {}.",
-                Phrase.measured(Dimension.STRESS, ofRod.getAsDouble()),
-                Phrase.measured(Dimension.STRESS, ofTube.getAsDouble()));
-    }
-
     private static List<Caution> cautions(
-            BaseReview base,
-            Rod rod,
-            WeldingConditions conditions,
-            PreheatAdvice preheat,
-            IdealDiameter diameter,
-            boolean cracking) {
+            WeldedPair pair, WeldingConditions conditions, PreheatAdvice preheat, boolean cracking) {
+        IdealDiameter diameter = pair.weldMetal().idealDiameter();
         List<Caution> cautions = new ArrayList<>();
         if (cracking) {
             cautions.add(new Caution(
@@ -170,13 +121,13 @@ public record ReviewedFiller(
                     "More than 5 mL/100 g of hydrogen is more than a clean rod under dry gas brings: look for dirt, oil,"
                             + " rust or moist gas."));
         }
-        if (belowTheTube(base.metal(), rod)) {
+        if (belowTheTube(pair.base(), pair.rod())) {
             cautions.add(new Caution(
                     "strength-below-base",
                     "The weld metal is of a lower strength class than the tube: usual for thin tube, but the throat has to"
                             + " be designed for it."));
         }
-        if (!rod.strengthAsWelded()) {
+        if (!pair.rod().strengthAsWelded()) {
             cautions.add(new Caution(
                     "strength-after-heat-treatment",
                     "Its standard tests this filler after a heat treatment of the weld; as welded it is harder and less"

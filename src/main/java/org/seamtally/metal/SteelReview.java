@@ -36,9 +36,10 @@ public record SteelReview(BaseReview base, List<ReviewedFiller> fillers) {
         if (rods.isEmpty() || rods.size() > MOST_FILLERS) {
             throw new IllegalArgumentException(rods.size() + " fillers: 1 to " + MOST_FILLERS + " are compared");
         }
-        BaseReview ofBase = BaseReview.of(base, conditions);
+        Analysed tube = Analysed.of(base.composition());
+        BaseReview ofBase = BaseReview.of(base, tube, conditions);
         List<ReviewedFiller> sorted = rods.stream()
-                .map(rod -> ReviewedFiller.of(ofBase, rod, conditions))
+                .map(rod -> ReviewedFiller.of(WeldedPair.of(base, tube, rod, conditions.dilution()), conditions))
                 .sorted(Comparator.comparing(filler -> filler.key(base), RankKey.ORDER))
                 .toList();
         List<ReviewedFiller> placed = new ArrayList<>();
@@ -46,6 +47,18 @@ public record SteelReview(BaseReview base, List<ReviewedFiller> fillers) {
             placed.add(sorted.get(i).placed(i + 1, neighbour(sorted, i), base));
         }
         return new SteelReview(ofBase, placed);
+    }
+
+    /**
+     * Reviews one filler by itself.
+     *
+     * @param pair the tube and the filler, at the conditions' dilution
+     * @param conditions how the joint is welded
+     * @throws IllegalArgumentException where the base's alloy is too high for the hardness formulas
+     */
+    public static SteelReview of(WeldedPair pair, WeldingConditions conditions) {
+        return new SteelReview(
+                BaseReview.of(pair.base(), pair.tube(), conditions), List.of(ReviewedFiller.of(pair, conditions)));
     }
 
     /** The next one, or the one before for the last; empty for a filler alone. */

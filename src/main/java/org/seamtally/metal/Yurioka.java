@@ -11,7 +11,6 @@ import static org.seamtally.catalogue.Element.SI;
 import static org.seamtally.catalogue.Element.V;
 
 import java.util.List;
-import java.util.Optional;
 import org.seamtally.catalogue.Composition;
 
 /**
@@ -86,10 +85,7 @@ public record Yurioka(
         double hB = 145 + 130 * Math.tanh(2.65 * ce2 - 0.69);
         double x = 4 * Math.log(coolingTime / tauM) / Math.log(tauB / tauM) - 2;
         double hardness = (hM + hB) / 2 - (hM - hB) / 2.2 * Math.atan(x);
-        List<String> outside = RANGE.stream()
-                .map(range -> range.outside(steel))
-                .flatMap(Optional::stream)
-                .toList();
+        List<String> outside = Range.OfElement.outside(RANGE, steel);
         return new Yurioka(tauM, tauB, hM, hB, hardness, outside);
     }
 

@@ -134,8 +134,8 @@ class PreheatAdviceTest {
 
     @Test
     void hardenableMeansAboveFortyFiveHundredths() {
-        assertFalse(PreheatAdvice.hardenable(Analyses.of("C 0.45")));
-        assertTrue(PreheatAdvice.hardenable(Analyses.of("C 0.4501")));
+        assertFalse(Analysed.of(Analyses.of("C 0.45")).hardenable());
+        assertTrue(Analysed.of(Analyses.of("C 0.4501")).hardenable());
     }
 
     /** By hand: from 150 °C, t₈₅ 29.998 s instead of 16.090 s, and the zone is softer. */
