@@ -103,7 +103,7 @@ public final class Json {
                 .visibility(PropertyAccessor.GETTER, JsonAutoDetect.Visibility.NONE)
                 .visibility(PropertyAccessor.IS_GETTER, JsonAutoDetect.Visibility.NONE)
                 .addHandler(new Misfits.Handler())
-                .addModule(new SimpleModule().setDeserializerModifier(new ShapeReader.Modifier()))
+                .addModule(FigureWriter.addTo(new SimpleModule().setDeserializerModifier(new ShapeReader.Modifier())))
                 .build();
     }
 
