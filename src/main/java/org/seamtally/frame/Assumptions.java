@@ -1,6 +1,8 @@
 package org.seamtally.frame;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -14,6 +16,7 @@ final class Assumptions {
     private record Key(String field, Assumption.Value value, Phrase because) {}
 
     private final Map<Key, LinkedHashSet<Place>> found = new LinkedHashMap<>();
+    private final Map<Double, Assumption.Value> numbers = new HashMap<>();
 
     /**
      * Where a joint stands in what was sent.
@@ -51,10 +54,12 @@ final class Assumptions {
                 .add(joint);
     }
 
-    /** A number, as it would be sent. */
-    static Assumption.Value number(double value) {
-        return new Assumption.Words(
-                java.math.BigDecimal.valueOf(value).stripTrailingZeros().toPlainString());
+    /** A number, as it would be sent: the same few are noted at each joint, and written out once. */
+    Assumption.Value number(double value) {
+        return numbers.computeIfAbsent(
+                value,
+                number -> new Assumption.Words(
+                        BigDecimal.valueOf(number).stripTrailingZeros().toPlainString()));
     }
 
     static Assumption.Value words(String text) {

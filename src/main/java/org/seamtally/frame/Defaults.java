@@ -1,7 +1,6 @@
 package org.seamtally.frame;
 
 import static org.seamtally.frame.Assumptions.measured;
-import static org.seamtally.frame.Assumptions.number;
 import static org.seamtally.frame.Assumptions.words;
 
 import java.util.OptionalDouble;
@@ -452,7 +451,7 @@ final class Defaults {
         if (given != null) {
             return given;
         }
-        assumptions.note(path, number(fallback), because);
+        assumptions.note(path, assumptions.number(fallback), because);
         return fallback;
     }
 

@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.hibernate.validator.constraintvalidation.HibernateConstraintValidatorContext;
 import org.seamtally.catalogue.Element;
 import org.seamtally.quantity.Dimension;
@@ -115,6 +116,8 @@ public final class Checks {
 
     public static final class WholeCheck extends LeafCheck<Whole> {
 
+        private static final Pattern WHOLE = Pattern.compile("-?[0-9]+");
+
         private int min;
         private int max;
 
@@ -130,7 +133,7 @@ public final class Checks {
             if (leaf.kind() != Leaf.Kind.NUMBER) {
                 return finding(Violation.Key.NOT_A_NUMBER, "a bare whole number is due, " + range, leaf, null);
             }
-            if (!leaf.text().matches("-?[0-9]+")) {
+            if (!WHOLE.matcher(leaf.text()).matches()) {
                 return finding(Violation.Key.NOT_WHOLE, "a whole number is due, " + range, leaf, null);
             }
             // ten digits are past any range here
@@ -296,10 +299,13 @@ public final class Checks {
 
     public static final class SumCheck extends LeafCheck<Sum> {
 
+        // twelve digits before the point and three behind it hold every sum of every currency
+        private static final Pattern SUM = Pattern.compile("[0-9]{1,12}(\\.[0-9]{1,3})?");
+
         @Override
         Contradictions.Finding look(Leaf leaf) {
-            // twelve digits before the point and three behind it hold every sum of every currency
-            boolean fits = leaf.kind() == Leaf.Kind.TEXT && leaf.text().matches("[0-9]{1,12}(\\.[0-9]{1,3})?");
+            boolean fits =
+                    leaf.kind() == Leaf.Kind.TEXT && SUM.matcher(leaf.text()).matches();
             return fits
                     ? null
                     : finding(
