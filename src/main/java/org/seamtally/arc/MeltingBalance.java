@@ -36,14 +36,4 @@ public final class MeltingBalance {
         }
         return deposit / (1 - dilution) / meltingRate(arc);
     }
-
-    /**
-     * The handbook's estimate of the energy that melts a volume of metal.
-     *
-     * @param meltingPoint K
-     * @return J/m³
-     */
-    public static double meltingEnergy(double meltingPoint) {
-        return meltingPoint * meltingPoint / 300_000 * 1e9;
-    }
 }

@@ -91,11 +91,6 @@ public final class StartTransient {
         return steady;
     }
 
-    /** Whether anything is thrown away at all. */
-    public boolean surges() {
-        return course != null;
-    }
-
     /** The highest flow, m³/s at the reference state: the first instant's when the hose was full. */
     public double peakFlow() {
         return course == null ? steady.flow() : volume(course.peak());

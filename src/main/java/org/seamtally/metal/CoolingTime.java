@@ -64,9 +64,4 @@ public record CoolingTime(double thin, double thick, double fastest, double tran
     public double time() {
         return Math.max(thin, thick);
     }
-
-    /** Mean rate from 800 to 500 °C, K/s. */
-    public double meanRate() {
-        return SPAN / time();
-    }
 }

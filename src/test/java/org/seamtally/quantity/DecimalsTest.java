@@ -24,7 +24,9 @@ class DecimalsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(doubles = {0, -0.0, 0.5, 1.5, 2.5, -0.5, 0.05, 0.15, 0.25, 1.005, 0.0005, 0.0004999, 999.9995, 1e12, -0.004})
+    @ValueSource(
+            doubles = {0, -0.0, 0.5, 1.5, 2.5, -0.5, 0.05, 0.15, 0.25, 1.005, 0.0005, 0.0004999, 999.9995, 1e12, -0.004
+            })
     void halvesAndSmallOnesToo(double value) {
         for (int decimals = 0; decimals <= 4; decimals++) {
             asFormatted(value, decimals);
