@@ -13,6 +13,7 @@ import picocli.CommandLine.Command;
             CompareCommand.class,
             ReviewCommand.class,
             BatchCommand.class,
-            ServeCommand.class
+            ServeCommand.class,
+            BackupCommand.class
         })
 final class Seamtally {}

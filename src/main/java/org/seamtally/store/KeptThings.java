@@ -32,4 +32,10 @@ public class KeptThings {
     IdempotencyKeys keys(Sql sql) {
         return new SqlKeys(sql);
     }
+
+    @Produces
+    @Singleton
+    Backup backup(Sql sql) {
+        return new Backup(sql);
+    }
 }
