@@ -70,7 +70,9 @@ class PublishedPreheatTest {
     /** By hand: 0.4225 of the tube governs over 0.24225 + 0.03; 0.095 in, 3 mL/100 g, 0.350787 kJ/mm give 65.2 °C. */
     @Test
     void thinTubeIsAnExtrapolation() {
-        EnMethodB found = EnMethodB.of(CarbonEquivalents.of(Analyses.MID_4130), CarbonEquivalents.of(Dilution.mix(Analyses.MID_4130, Analyses.ER70S_2, 0.3)),
+        EnMethodB found = EnMethodB.of(
+                CarbonEquivalents.of(Analyses.MID_4130),
+                CarbonEquivalents.of(Dilution.mix(Analyses.MID_4130, Analyses.ER70S_2, 0.3)),
                 Tubes.thin(Restraint.MEDIUM));
         assertEquals(0.4225, found.cet(), 1e-12);
         assertFalse(found.fromWeldMetal());
@@ -84,13 +86,22 @@ class PublishedPreheatTest {
     /** C.3.2.2: the weld metal's CET, raised by 0.03, governs where the base metal's is not so far above it. */
     @Test
     void strongWeldMetalGoverns() {
-        EnMethodB found = EnMethodB.of(CarbonEquivalents.of(Analyses.of("C 0.18 Mn 0.75")), CarbonEquivalents.of(Analyses.of("C 0.20 Mn 0.60")), Tubes.thin(Restraint.MEDIUM));
+        EnMethodB found = EnMethodB.of(
+                CarbonEquivalents.of(Analyses.of("C 0.18 Mn 0.75")),
+                CarbonEquivalents.of(Analyses.of("C 0.20 Mn 0.60")),
+                Tubes.thin(Restraint.MEDIUM));
         assertTrue(found.fromWeldMetal());
         assertEquals(0.29, found.cet(), 1e-12);
-        EnMethodB further = EnMethodB.of(CarbonEquivalents.of(Analyses.of("C 0.2501 Mn 0.5")), CarbonEquivalents.of(Analyses.of("C 0.21 Mn 0.6")), Tubes.thin(Restraint.MEDIUM));
+        EnMethodB further = EnMethodB.of(
+                CarbonEquivalents.of(Analyses.of("C 0.2501 Mn 0.5")),
+                CarbonEquivalents.of(Analyses.of("C 0.21 Mn 0.6")),
+                Tubes.thin(Restraint.MEDIUM));
         assertFalse(further.fromWeldMetal());
         assertEquals(0.3001, further.cet(), 1e-12);
-        EnMethodB nearer = EnMethodB.of(CarbonEquivalents.of(Analyses.of("C 0.2499 Mn 0.5")), CarbonEquivalents.of(Analyses.of("C 0.21 Mn 0.6")), Tubes.thin(Restraint.MEDIUM));
+        EnMethodB nearer = EnMethodB.of(
+                CarbonEquivalents.of(Analyses.of("C 0.2499 Mn 0.5")),
+                CarbonEquivalents.of(Analyses.of("C 0.21 Mn 0.6")),
+                Tubes.thin(Restraint.MEDIUM));
         assertTrue(nearer.fromWeldMetal());
         assertEquals(0.30, nearer.cet(), 1e-12);
     }
@@ -98,12 +109,16 @@ class PublishedPreheatTest {
     /** What lies outside the range of CET itself is said too, of the metal whose CET governs. */
     @Test
     void theRangeOfCetIsSaidToo() {
-        EnMethodB found =
-                EnMethodB.of(CarbonEquivalents.of(Analyses.of("C 0.34 Mn 0.5")), CarbonEquivalents.of(Analyses.of("C 0.04 Mn 0.5")), Tubes.thin(Restraint.MEDIUM));
+        EnMethodB found = EnMethodB.of(
+                CarbonEquivalents.of(Analyses.of("C 0.34 Mn 0.5")),
+                CarbonEquivalents.of(Analyses.of("C 0.04 Mn 0.5")),
+                Tubes.thin(Restraint.MEDIUM));
         assertEquals(
                 "C 0.34 % is outside 0.05 to 0.32 %", found.outside().get(0).in(UnitSystem.SI));
-        EnMethodB weld =
-                EnMethodB.of(CarbonEquivalents.of(Analyses.of("C 0.04 Mn 0.5")), CarbonEquivalents.of(Analyses.of("C 0.33 Mn 0.5")), Tubes.thin(Restraint.MEDIUM));
+        EnMethodB weld = EnMethodB.of(
+                CarbonEquivalents.of(Analyses.of("C 0.04 Mn 0.5")),
+                CarbonEquivalents.of(Analyses.of("C 0.33 Mn 0.5")),
+                Tubes.thin(Restraint.MEDIUM));
         assertEquals("C 0.33 % is outside 0.05 to 0.32 %", weld.outside().get(0).in(UnitSystem.SI));
     }
 
@@ -114,8 +129,8 @@ class PublishedPreheatTest {
     @Test
     void hydrogenControlInGroupD() {
         // Pcm = 0.2795
-        HydrogenControl found =
-                HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C 0.2295 Mn 1.00")), Tubes.of(2 * 0.0254, 9, Restraint.HIGH));
+        HydrogenControl found = HydrogenControl.of(
+                CarbonEquivalents.of(Analyses.of("C 0.2295 Mn 1.00")), Tubes.of(2 * 0.0254, 9, Restraint.HIGH));
         assertEquals(Level.H2, found.level());
         assertEquals(12 * 0.2795 + 1, found.index(), 1e-12);
         assertEquals(Group.D, found.group());
@@ -128,7 +143,8 @@ class PublishedPreheatTest {
     @ParameterizedTest
     @CsvSource({"4.999, H1, 5", "5, H2, 10", "9.999, H2, 10", "10, H3, 30", "25, H3, 30"})
     void hydrogenLevels(double hydrogen, Level level, double taken) {
-        HydrogenControl found = HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C 0.2")), Tubes.of(5e-3, hydrogen, Restraint.LOW));
+        HydrogenControl found =
+                HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C 0.2")), Tubes.of(5e-3, hydrogen, Restraint.LOW));
         assertEquals(level, found.level());
         assertEquals(2.4 + Math.log10(taken), found.index(), 1e-12);
     }
@@ -168,7 +184,8 @@ class PublishedPreheatTest {
         for (int i = 0; i < 7; i++) {
             // a plain carbon steel in the middle of the group at level H1
             double carbon = (2.75 + 0.5 * i - Math.log10(5)) / 12;
-            HydrogenControl found = HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C " + carbon)), Tubes.of(9.5e-3, 3, restraint));
+            HydrogenControl found = HydrogenControl.of(
+                    CarbonEquivalents.of(Analyses.of("C " + carbon)), Tubes.of(9.5e-3, 3, restraint));
             assertEquals(Group.values()[i], found.group());
             assertEquals(printed[i], found.fahrenheit(), "group " + found.group());
             assertEquals(
@@ -181,7 +198,8 @@ class PublishedPreheatTest {
     @ParameterizedTest
     @CsvSource({"0.374, 0", "0.375, 150", "0.75, 150", "0.751, 240", "1.5, 240", "1.501, 300", "3, 300", "3.001, 300"})
     void thicknessClasses(double inches, int fahrenheit) {
-        HydrogenControl found = HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C 0.26")), Tubes.of(inches * 0.0254, 3, Restraint.HIGH));
+        HydrogenControl found = HydrogenControl.of(
+                CarbonEquivalents.of(Analyses.of("C 0.26")), Tubes.of(inches * 0.0254, 3, Restraint.HIGH));
         assertEquals(Group.C, found.group());
         assertEquals(fahrenheit, found.fahrenheit());
     }
@@ -189,9 +207,11 @@ class PublishedPreheatTest {
     /** Over 3 in differs from over 1-1/2 in at medium restraint, group A: 200 against 65 °F; 65 °F is no preheat. */
     @Test
     void theThickestClass() {
-        HydrogenControl thick = HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C 0.1")), Tubes.of(3.1 * 0.0254, 3, Restraint.MEDIUM));
+        HydrogenControl thick = HydrogenControl.of(
+                CarbonEquivalents.of(Analyses.of("C 0.1")), Tubes.of(3.1 * 0.0254, 3, Restraint.MEDIUM));
         assertEquals(200, thick.fahrenheit());
-        HydrogenControl less = HydrogenControl.of(CarbonEquivalents.of(Analyses.of("C 0.1")), Tubes.of(3 * 0.0254, 3, Restraint.MEDIUM));
+        HydrogenControl less = HydrogenControl.of(
+                CarbonEquivalents.of(Analyses.of("C 0.1")), Tubes.of(3 * 0.0254, 3, Restraint.MEDIUM));
         assertEquals(65, less.fahrenheit());
         assertTrue(less.leastTemperature().isEmpty());
     }
@@ -205,7 +225,8 @@ class PublishedPreheatTest {
                 String steel = "C " + (2.75 + 0.5 * i - Math.log10(5)) / 12;
                 int atRestraint = -1;
                 for (Restraint restraint : Restraint.values()) {
-                    int found = HydrogenControl.of(CarbonEquivalents.of(Analyses.of(steel)), Tubes.of(inches * 0.0254, 3, restraint))
+                    int found = HydrogenControl.of(
+                                    CarbonEquivalents.of(Analyses.of(steel)), Tubes.of(inches * 0.0254, 3, restraint))
                             .fahrenheit();
                     assertTrue(found >= atRestraint, inches + " in, " + steel + ", " + restraint);
                     atRestraint = found;
@@ -241,7 +262,8 @@ class PublishedPreheatTest {
     /** Mid-range 4130 at level H1: 12 × 0.399167 + log 5 = 5.489, group F. */
     @Test
     void hydrogenControlOf4130() {
-        HydrogenControl found = HydrogenControl.of(CarbonEquivalents.of(Analyses.MID_4130), Tubes.thin(Restraint.MEDIUM));
+        HydrogenControl found =
+                HydrogenControl.of(CarbonEquivalents.of(Analyses.MID_4130), Tubes.thin(Restraint.MEDIUM));
         assertEquals(5.48897, found.index(), 1e-5);
         assertEquals(Group.F, found.group());
         assertEquals(280, found.fahrenheit());
