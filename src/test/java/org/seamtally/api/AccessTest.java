@@ -75,7 +75,7 @@ class AccessTest {
         Response unknown = as(estimator(OTHER))
                 .body(quote("\"priceBook\":\"nobody-has-this\"").getBytes())
                 .post("/v1/quotes");
-        assertEquals(unknown.asString().replace("nobody-has-this", book), refused.asString());
+        assertEquals(withoutId(unknown).replace("nobody-has-this", book), withoutId(refused));
         // both may have one of the same name
         assertEquals(
                 201,
@@ -88,6 +88,11 @@ class AccessTest {
                 as(Tokens.of(ONE, "reader"))
                         .get("/v1/price-books/" + book + "/versions/1")
                         .path("prices.labour"));
+    }
+
+    /** A problem without the name of its request. */
+    private static String withoutId(Response problem) {
+        return problem.asString().replaceFirst("\"instance\":\"[^\"]*\"", "");
     }
 
     @Test
