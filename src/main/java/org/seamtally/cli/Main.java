@@ -16,7 +16,6 @@ public final class Main {
     /** @param args the command and its options */
     public static void main(String[] args) {
         if (args.length == 0 || args.length == 1 && args[0].equals("serve")) {
-            FirstEstimate.beside(Runtime.getRuntime());
             Quarkus.run();
             return;
         }
