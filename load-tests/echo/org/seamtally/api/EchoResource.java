@@ -1,5 +1,6 @@
 package org.seamtally.api;
 
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -24,6 +25,7 @@ import org.seamtally.wire.RefusedException;
 
 /** The same bodies through the same stack, answered from what was worked out before. Of load tests alone. */
 @Path("/echo")
+@RolesAllowed({Roles.ESTIMATOR, Roles.MACHINE})
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 public class EchoResource {
