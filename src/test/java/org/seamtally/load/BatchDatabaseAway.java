@@ -6,7 +6,6 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Stops PostgreSQL while a kept batch is worked on. What is kept must answer 503 with Retry-After, estimates must go on, and
@@ -14,8 +13,6 @@ import java.util.Map;
  */
 public final class BatchDatabaseAway {
 
-    private static final String JOINT =
-            "{\"frame\": {\"joints\": [{\"kind\": \"plug\", \"holeDiameter\": \"6 mm\", \"depth\": \"2 mm\"}]}}";
     private static final Duration AWAY = Duration.ofSeconds(8);
 
     private BatchDatabaseAway() {}
@@ -27,15 +24,8 @@ public final class BatchDatabaseAway {
         long frames = Long.parseLong(args[2]);
         Path log = work.resolve("database-away.log");
         try (PostgresServer database = new PostgresServer(work.resolve("postgres-data"))) {
-            Map<String, String> settings = Map.of(
-                    "seamtally.database.url",
-                    database.url(),
-                    "seamtally.database.username",
-                    PostgresServer.USER,
-                    "seamtally.database.password",
-                    PostgresServer.USER);
-            try (ServiceProcess service =
-                    ServiceProcess.start(List.of("-Xmx256m"), settings, log).awaitReady()) {
+            try (ServiceProcess service = ServiceProcess.start(List.of("-Xmx256m"), database.settings(), log)
+                    .awaitReady()) {
                 KeptBatchClient client = new KeptBatchClient(() -> service);
                 String undisturbed = client.send(jobs, "undisturbed");
                 client.awaitDone(undisturbed);
@@ -88,13 +78,7 @@ public final class BatchDatabaseAway {
     }
 
     private static int estimated(ServiceProcess service) throws IOException, InterruptedException {
-        HttpResponse<String> answer = ServiceProcess.HTTP.send(
-                HttpRequest.newBuilder(service.uri("/v1/frame-estimates"))
-                        .header("Content-Type", "application/json")
-                        .POST(HttpRequest.BodyPublishers.ofString(JOINT))
-                        .timeout(Duration.ofSeconds(30))
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
+        HttpResponse<String> answer = new KeptClient(() -> service).estimate();
         if (answer.statusCode() != 200) {
             throw new AssertionError("an estimate while the database was away: " + answer.statusCode());
         }

@@ -4,6 +4,7 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.nio.file.Path;
+import java.util.Map;
 
 /** A real PostgreSQL server that can be stopped and started again on the same data and port. */
 final class PostgresServer implements AutoCloseable {
@@ -37,6 +38,26 @@ final class PostgresServer implements AutoCloseable {
 
     String url() {
         return "jdbc:postgresql://127.0.0.1:" + port + "/postgres";
+    }
+
+    /** What tells a service to keep things here. */
+    Map<String, String> settings() {
+        return settings(port);
+    }
+
+    /** The same by another port, which leads here. */
+    static Map<String, String> settings(int port) {
+        return Map.of(
+                "seamtally.database.url",
+                "jdbc:postgresql://127.0.0.1:" + port + "/postgres",
+                "seamtally.database.username",
+                USER,
+                "seamtally.database.password",
+                USER);
+    }
+
+    int port() {
+        return port;
     }
 
     @Override

@@ -42,6 +42,13 @@ final class ServiceProcess implements AutoCloseable {
      * @param log where its output goes, appended
      */
     static ServiceProcess start(List<String> jvm, Map<String, String> settings, Path log) throws IOException {
+        return start(jvm, settings, Map.of(), log);
+    }
+
+    /** The same in an environment with further variables. */
+    static ServiceProcess start(
+            List<String> jvm, Map<String, String> settings, Map<String, String> environment, Path log)
+            throws IOException {
         if (!Files.exists(JAR)) {
             throw new IllegalStateException("there is no " + JAR + ": mvn package builds it");
         }
@@ -52,10 +59,11 @@ final class ServiceProcess implements AutoCloseable {
         command.add("-Dquarkus.http.port=" + port);
         settings.forEach((name, value) -> command.add("-D" + name + "=" + value));
         command.addAll(List.of("-jar", JAR.toString(), "serve"));
-        Process process = new ProcessBuilder(command)
+        ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
-                .start();
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()));
+        builder.environment().putAll(environment);
+        Process process = builder.start();
         return new ServiceProcess(process, port, log);
     }
 
@@ -95,9 +103,56 @@ final class ServiceProcess implements AutoCloseable {
         return process.pid();
     }
 
+    int port() {
+        return port;
+    }
+
+    /** Most memory that it has held, bytes. */
+    long mostMemory() throws IOException {
+        try (java.util.stream.Stream<String> lines = Files.lines(Path.of("/proc", Long.toString(pid()), "status"))) {
+            return lines.filter(line -> line.startsWith("VmHWM:"))
+                    .mapToLong(line -> Long.parseLong(line.replaceAll("[^0-9]", "")) << 10)
+                    .findFirst()
+                    .orElseThrow();
+        }
+    }
+
+    /** Sockets that it holds. */
+    long sockets() throws IOException {
+        long sockets = 0;
+        try (java.nio.file.DirectoryStream<Path> open =
+                Files.newDirectoryStream(Path.of("/proc", Long.toString(pid()), "fd"))) {
+            for (Path descriptor : open) {
+                if (Files.isSymbolicLink(descriptor) && isSocket(descriptor)) {
+                    sockets++;
+                }
+            }
+        }
+        return sockets;
+    }
+
+    private static boolean isSocket(Path descriptor) throws IOException {
+        try {
+            return Files.readSymbolicLink(descriptor).toString().startsWith("socket:");
+        } catch (java.nio.file.NoSuchFileException e) {
+            // closed since it was listed
+            return false;
+        }
+    }
+
     /** Processor time so far, all threads. */
     double cpuSeconds() {
         return process.info().totalCpuDuration().orElseThrow().toMillis() / 1e3;
+    }
+
+    /** SIGTERM: it ends what it has begun, and then itself. */
+    void terminate() {
+        process.destroy();
+    }
+
+    /** Whether it has ended within a time. */
+    boolean awaitEnd(Duration within) throws InterruptedException {
+        return process.waitFor(within.toMillis(), java.util.concurrent.TimeUnit.MILLISECONDS);
     }
 
     /** SIGKILL: nothing is written, closed or said any more. */
