@@ -13,7 +13,6 @@ import picocli.CommandLine.Command;
             CompareCommand.class,
             ReviewCommand.class,
             BatchCommand.class,
-            ServeCommand.class,
-            BackupCommand.class
+            ServeCommand.class
         })
 final class Seamtally {}

@@ -32,10 +32,4 @@ public class KeptThings {
     IdempotencyKeys keys(Sql sql) {
         return new SqlKeys(sql);
     }
-
-    @Produces
-    @Singleton
-    Backup backup(Sql sql) {
-        return new Backup(sql);
-    }
 }
