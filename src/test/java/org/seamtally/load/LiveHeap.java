@@ -23,7 +23,15 @@ final class LiveHeap {
     static long of(long process) throws IOException, InterruptedException {
         long least = Long.MAX_VALUE;
         for (int i = 0; i < COUNTS; i++) {
-            least = Math.min(least, count(process));
+            try {
+                least = Math.min(least, count(process));
+            } catch (IOException e) {
+                // it may have come to its end since the first count
+                if (i == 0) {
+                    throw e;
+                }
+                break;
+            }
         }
         return least;
     }
