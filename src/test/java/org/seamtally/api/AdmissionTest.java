@@ -42,7 +42,7 @@ class AdmissionTest {
     Admission admission;
 
     private CompletableFuture<Void> occupy(int bytes, CountDownLatch end) {
-        return CompletableFuture.runAsync(() -> {
+        Runnable occupying = () -> {
             try {
                 admission
                         .estimates()
@@ -53,7 +53,9 @@ class AdmissionTest {
             } catch (IOException | InterruptedException e) {
                 throw new IllegalStateException(e);
             }
-        });
+        };
+        // each waits on a thread of its own: the common pool may have one alone
+        return CompletableFuture.runAsync(occupying, task -> new Thread(task).start());
     }
 
     private static void await(java.util.function.BooleanSupplier state) throws InterruptedException {
