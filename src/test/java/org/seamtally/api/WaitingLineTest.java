@@ -29,18 +29,23 @@ class WaitingLineTest {
         return new ByteArrayInputStream(new byte[Math.toIntExact(bytes)]);
     }
 
+    // each waits on a thread of its own: the common pool may have one alone
+    private static final java.util.concurrent.Executor OWN_THREAD = task -> new Thread(task).start();
+
     /** Takes a place, and keeps it until the latch is open. */
     private static CompletableFuture<Integer> occupy(WaitingLine line, InputStream body, CountDownLatch end) {
-        return CompletableFuture.supplyAsync(() -> {
-            try {
-                return line.<Integer, InterruptedException>work(body, arrived -> {
-                    end.await();
-                    return arrived.readAllBytes().length;
-                });
-            } catch (IOException | InterruptedException e) {
-                throw new IllegalStateException(e);
-            }
-        });
+        return CompletableFuture.supplyAsync(
+                () -> {
+                    try {
+                        return line.<Integer, InterruptedException>work(body, arrived -> {
+                            end.await();
+                            return arrived.readAllBytes().length;
+                        });
+                    } catch (IOException | InterruptedException e) {
+                        throw new IllegalStateException(e);
+                    }
+                },
+                OWN_THREAD);
     }
 
     private static void await(java.util.function.BooleanSupplier state) throws InterruptedException {
@@ -219,7 +224,8 @@ class WaitingLineTest {
         line.letPass(Duration.ofMillis(1));
         assertEquals(1, line.waiting());
 
-        CompletableFuture<Void> polite = CompletableFuture.runAsync(() -> line.letPass(Duration.ofHours(1)));
+        CompletableFuture<Void> polite =
+                CompletableFuture.runAsync(() -> line.letPass(Duration.ofHours(1)), OWN_THREAD);
         assertThrows(java.util.concurrent.TimeoutException.class, () -> polite.get(20, TimeUnit.MILLISECONDS));
         end.countDown();
         working.get(1, TimeUnit.MINUTES);
