@@ -2,7 +2,6 @@ package org.seamtally.api;
 
 import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.MeterRegistry;
-import io.quarkus.runtime.StartupEvent;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerRequest;
@@ -10,9 +9,12 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Pattern;
-import org.seamtally.wire.ProblemReport;
 
 /**
  * Stands in front of all that is worked out while the caller waits: sends away what would only wait, before its body is
@@ -44,7 +46,7 @@ public class EstimateDoor {
         }
 
         String word() {
-            return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 
@@ -64,20 +66,22 @@ public class EstimateDoor {
             .toList();
 
     private final Admission admission;
-    private final MeterRegistry metrics;
+    private final Map<Endpoint, Map<Outcome, Counter>> counters = new HashMap<>();
 
     EstimateDoor(Admission admission, MeterRegistry metrics) {
         this.admission = admission;
-        this.metrics = metrics;
+        // there from the start, at nought: a rate of what is not there is no rate
+        for (Endpoint endpoint : ENDPOINTS) {
+            Map<Outcome, Counter> byOutcome = new EnumMap<>(Outcome.class);
+            for (Outcome outcome : Outcome.values()) {
+                byOutcome.put(outcome, counter(endpoint, outcome, metrics));
+            }
+            counters.put(endpoint, byOutcome);
+        }
     }
 
     void register(@Observes Filters filters) {
         filters.register(this::pass, ORDER);
-    }
-
-    void started(@Observes StartupEvent event) {
-        // there from the start, at nought: a rate of what is not there is no rate
-        ENDPOINTS.forEach(endpoint -> Arrays.stream(Outcome.values()).forEach(outcome -> counter(endpoint, outcome)));
     }
 
     private void pass(RoutingContext context) {
@@ -86,19 +90,18 @@ public class EstimateDoor {
             context.next();
             return;
         }
-        context.addEndHandler(
-                ended -> counter(endpoint, Outcome.of(context.response().getStatusCode()))
-                        .increment());
+        Map<Outcome, Counter> counted = counters.get(endpoint);
+        context.addEndHandler(ended ->
+                counted.get(Outcome.of(context.response().getStatusCode())).increment());
         if (endpoint.line(admission).isFull()) {
-            ProblemReport busy = WaitingLine.busyReport();
-            context.response().putHeader("Retry-After", Integer.toString(Problems.retryAfterSeconds(busy)));
+            context.response().putHeader("Retry-After", Integer.toString(WaitingLine.RETRY_AFTER_S));
             if (SameMachine.declaredLength(context.request()) > DRAINED) {
                 context.response().putHeader("Connection", "close");
                 SameMachine.hangUpSoon(context);
             }
             // what comes is read and forgotten: the sender gets his answer, and may ask again over the same connection
             context.request().resume();
-            SameMachine.answer(context, busy);
+            SameMachine.answer(context, WaitingLine.busyReport());
         } else {
             context.next();
         }
@@ -118,7 +121,7 @@ public class EstimateDoor {
         return null;
     }
 
-    private Counter counter(Endpoint endpoint, Outcome outcome) {
+    private static Counter counter(Endpoint endpoint, Outcome outcome, MeterRegistry metrics) {
         return Counter.builder("seamtally.estimates")
                 .description("Requests for what is worked out at once, by what became of them")
                 .tag("endpoint", endpoint.name)

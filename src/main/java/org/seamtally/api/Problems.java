@@ -34,9 +34,6 @@ public class Problems {
     // new
     static final int RETRY_AFTER_S = 5;
 
-    // a processor works off what waits within a fraction of a second
-    private static final int RETRY_WHEN_BUSY_S = 1;
-
     private static final Logger LOG = Logger.getLogger(Problems.class);
 
     private final AllowedMethods methods;
@@ -46,18 +43,16 @@ public class Problems {
     }
 
     static Response response(ProblemReport problem) {
+        return response(problem, RETRY_AFTER_S);
+    }
+
+    private static Response response(ProblemReport problem, int retryAfterSeconds) {
         Response.ResponseBuilder answer = Response.status(problem.status())
                 .type(MediaType.valueOf(MEDIA_TYPE))
                 .entity(problem);
         return problem.status() == Response.Status.SERVICE_UNAVAILABLE.getStatusCode()
-                ? answer.header(HttpHeaders.RETRY_AFTER, retryAfterSeconds(problem))
-                        .build()
+                ? answer.header(HttpHeaders.RETRY_AFTER, retryAfterSeconds).build()
                 : answer.build();
-    }
-
-    /** Seconds after which what was refused with 503 may be asked for again. */
-    static int retryAfterSeconds(ProblemReport problem) {
-        return problem.type().equals(WaitingLine.busyReport().type()) ? RETRY_WHEN_BUSY_S : RETRY_AFTER_S;
     }
 
     /** 413: the body is larger than is taken. */
@@ -83,7 +78,7 @@ public class Problems {
 
     @ServerExceptionMapper
     Response problem(ProblemException e) {
-        return response(e.problem());
+        return response(e.problem(), e.retryAfterSeconds());
     }
 
     @ServerExceptionMapper

@@ -32,6 +32,9 @@ final class WaitingLine {
     /** Nanoseconds after which it is no burst any more: longer than the program stands still by itself. */
     static final long PASSING = 250_000_000L;
 
+    /** Seconds after which to ask again: a processor works off what waits within a fraction of one. */
+    static final int RETRY_AFTER_S = 1;
+
     private final int atOnce;
     private final long most;
     private final Duration longestWait;
@@ -154,7 +157,7 @@ final class WaitingLine {
             held += bytes;
             long all = waitingBytes.addAndGet(bytes);
             if (all - held >= limit()) {
-                throw new ProblemException(busyReport());
+                throw new ProblemException(busyReport(), RETRY_AFTER_S);
             }
         }
 
@@ -168,7 +171,7 @@ final class WaitingLine {
             }
             leaveLine();
             if (!working) {
-                throw new ProblemException(busyReport());
+                throw new ProblemException(busyReport(), RETRY_AFTER_S);
             }
         }
 

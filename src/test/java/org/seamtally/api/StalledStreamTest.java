@@ -41,7 +41,7 @@ class StalledStreamTest {
                 Response busy = post(path);
                 assertEquals(503, busy.statusCode(), busy.asString());
                 assertEquals("/problems/busy", busy.jsonPath().getString("type"));
-                assertEquals("1", busy.header("Retry-After"));
+                assertEquals("5", busy.header("Retry-After"));
             }
             assertEquals(
                     200,
