@@ -2,7 +2,7 @@
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { duration, money, number, quantity } from "./figures.js";
-import { ask, fetched, listen, Problem } from "./service.js";
+import { ask, fetched, listen, problemOf } from "./service.js";
 import { whereInFile } from "./to-mend.js";
 
 const LISTED = 20;
@@ -70,13 +70,7 @@ class BatchesView {
   }
 
   async #trying(act) {
-    try {
-      await act();
-      this.#problem = null;
-    } catch (fault) {
-      if (!(fault instanceof Problem)) throw fault;
-      this.#problem = fault;
-    }
+    this.#problem = await problemOf(act);
     this.#draw();
   }
 

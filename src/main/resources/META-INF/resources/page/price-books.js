@@ -2,7 +2,7 @@
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
 import { capital, label } from "./rules.js";
-import { ask, Problem } from "./service.js";
+import { ask, problemOf } from "./service.js";
 
 const KEPT = "seamtally.price-book";
 
@@ -75,13 +75,7 @@ export class PriceBooks {
   }
 
   async #trying(act) {
-    try {
-      await act();
-      this.#problem = null;
-    } catch (fault) {
-      if (!(fault instanceof Problem)) throw fault;
-      this.#problem = fault;
-    }
+    this.#problem = await problemOf(act);
     this.#draw();
   }
 

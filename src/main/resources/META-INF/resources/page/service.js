@@ -11,6 +11,17 @@ export class Problem extends Error {
   }
 }
 
+/** Does something: the Problem that it came to, or null where it came to none. Any other fault is thrown on. */
+export async function problemOf(act) {
+  try {
+    await act();
+    return null;
+  } catch (fault) {
+    if (!(fault instanceof Problem)) throw fault;
+    return fault;
+  }
+}
+
 /** What proves that a request comes from this page, where somebody is logged in. */
 function fromHere() {
   const token = document.cookie.match(/(?:^|; )csrf-token=([^;]+)/);
