@@ -17,8 +17,10 @@ final class BatchRemoval {
     private static final int FEW = 16;
 
     /** An upload that is under way, or a removal. */
-    private static final String HIDE_UPLOAD = "update batch set removed_at = coalesce(removed_at, :now) where id = :id"
-            + " and sealed_at is null and (removed_at is not null or touched_at < :since)";
+    private static final String HIDE_UPLOAD =
+            "update batch set removed_at = coalesce(removed_at, :now) where id = :id" + " and sealed_at is null and ";
+
+    private static final String BROKEN_OFF = "(removed_at is not null or touched_at < :since)";
 
     private static final String HIDE_ENDED = "update batch set sealed_at = null, removed_at = :now where id = :id"
             + " and shop = :shop and sealed_at is not null and (cancelled_at is not null"
@@ -39,8 +41,7 @@ final class BatchRemoval {
     void discard(String shop, UUID batch, Instant now) {
         hide(
                 batch,
-                handle -> handle.createUpdate("update batch set removed_at = coalesce(removed_at, :now)"
-                                + " where id = :id and shop = :shop and sealed_at is null")
+                handle -> handle.createUpdate(HIDE_UPLOAD + "shop = :shop")
                         .bind("id", batch)
                         .bind("shop", shop)
                         .bind("now", now)
@@ -49,16 +50,16 @@ final class BatchRemoval {
 
     /** Uploads that nobody touched since then, and removals that were broken off; how many. */
     int brokenOff(Instant since, Instant now) {
-        List<UUID> found = sql.in(handle -> handle.createQuery("select id from batch where sealed_at is null"
-                        + " and (removed_at is not null or touched_at < :since)")
-                .bind("since", since)
-                .mapTo(UUID.class)
-                .list());
+        List<UUID> found =
+                sql.in(handle -> handle.createQuery("select id from batch where sealed_at is null and " + BROKEN_OFF)
+                        .bind("since", since)
+                        .mapTo(UUID.class)
+                        .list());
         int gone = 0;
         for (UUID batch : found) {
             gone += hide(
                     batch,
-                    handle -> handle.createUpdate(HIDE_UPLOAD)
+                    handle -> handle.createUpdate(HIDE_UPLOAD + BROKEN_OFF)
                             .bind("id", batch)
                             .bind("since", since)
                             .bind("now", now)

@@ -35,6 +35,10 @@ public final class SqlBatches implements KeptBatches {
             + " from chunk_result where shop = :shop %s group by batch) r on r.batch = b.id"
             + " order by b.created_at desc, b.id desc";
 
+    // a batch that is being removed is not
+    private static final String IS_THERE =
+            " and exists (select 1 from batch where id = :batch and sealed_at is not null)";
+
     private final Sql sql;
     private final InstantSource clock;
     private final BatchRemoval removal;
@@ -261,8 +265,7 @@ public final class SqlBatches implements KeptBatches {
     private <T> Optional<T> ofResult(String columns, String shop, UUID batch, int chunk, RowMapper<T> mapper) {
         return sql.in(handle -> handle.createQuery("select frames_read, frames_done, frames_refused" + columns
                         + " from chunk_result where batch = :batch and chunk = :chunk and shop = :shop"
-                        // a batch that is being removed is not there
-                        + " and exists (select 1 from batch where id = :batch and sealed_at is not null)")
+                        + IS_THERE)
                 .bind("batch", batch)
                 .bind("chunk", chunk)
                 .bind("shop", shop)
@@ -274,7 +277,7 @@ public final class SqlBatches implements KeptBatches {
     public List<byte[]> totals(String shop, UUID batch) {
         return sql.in(
                 handle -> handle.createQuery("select totals from chunk_result where batch = :batch and shop = :shop"
-                                + " and exists (select 1 from batch where id = :batch and sealed_at is not null)"
+                                + IS_THERE
                                 + " order by chunk")
                         .bind("batch", batch)
                         .bind("shop", shop)
