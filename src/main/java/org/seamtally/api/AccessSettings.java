@@ -11,6 +11,12 @@ import java.util.Optional;
 @ConfigMapping(prefix = "seamtally.access")
 public interface AccessSettings {
 
+    /** Whom tokens are meant for, unless said. */
+    String USUAL_AUDIENCE = "seamtally";
+
+    /** The claim with the roles, unless said. */
+    String USUAL_ROLES = "roles";
+
     /** The key that an issuer's tokens are checked by: PEM, or the path of a file with it. */
     Optional<String> publicKey();
 
@@ -21,7 +27,7 @@ public interface AccessSettings {
     Optional<String> provider();
 
     /** Whom tokens are meant for: one that was issued for something else is not taken. */
-    @WithDefault("seamtally")
+    @WithDefault(USUAL_AUDIENCE)
     String audience();
 
     Claims claims();
@@ -32,7 +38,7 @@ public interface AccessSettings {
     interface Claims {
 
         /** The one with the roles; a slash leads into an object. */
-        @WithDefault("roles")
+        @WithDefault(USUAL_ROLES)
         String roles();
 
         /** The one with the shop. */

@@ -18,9 +18,7 @@ import org.seamtally.batch.FrameWork;
 @ApplicationScoped
 public class Admission {
 
-    // nobody sits before a batch, but on a service that is never idle it gets through all the same: ten frames a second
-    // and
-    // worker at least
+    // nobody sits before a batch, but it gets through on a service that is never idle too: ten frames a second at least
     private static final Duration LONGEST_COURTESY = Duration.ofMillis(100);
 
     private final WaitingLine estimates;

@@ -62,8 +62,9 @@ public final class ChosenAccess implements ConfigSourceFactory {
     /** What of a token is checked, and read, whoever issued it. */
     private static void tokens(Map<String, String> settings, ConfigSourceContext context) {
         settings.put(OIDC + "tenant-enabled", "true");
-        settings.put(OIDC + "token.audience", orElse(value(context, "audience"), "seamtally"));
-        settings.put(OIDC + "roles.role-claim-path", orElse(value(context, "claims.roles"), "roles"));
+        settings.put(OIDC + "token.audience", orElse(value(context, "audience"), AccessSettings.USUAL_AUDIENCE));
+        settings.put(
+                OIDC + "roles.role-claim-path", orElse(value(context, "claims.roles"), AccessSettings.USUAL_ROLES));
         // what says nothing by itself is not taken: the provider is not asked about each request
         settings.put(OIDC + "token.allow-opaque-token-introspection", "false");
         settings.put(OIDC + "token.allow-jwt-introspection", "false");

@@ -233,9 +233,7 @@ public class OpenApiCompletion implements OASFilter {
         problems.add(CHANGES.contains(id) ? PRECONDITION : List.of());
         problems.stream().flatMap(List::stream).forEach(problem -> responses.put(problem.status, reference(problem)));
         operation.getResponses().setAPIResponses(new LinkedHashMap<>(responses));
-        // nobody is asked who he is where the service is open, which it can be to its own machine alone; the roles come
-        // from
-        // the endpoint's own annotation
+        // nobody is asked where the service is open to its own machine; the roles come from the endpoint's annotation
         operation.addSecurityRequirement(OASFactory.createSecurityRequirement());
     }
 

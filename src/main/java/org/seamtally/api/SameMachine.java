@@ -79,7 +79,7 @@ public class SameMachine {
     private boolean isWayIn(HttpServerRequest request) {
         return !open
                 && request.method() == HttpMethod.GET
-                && request.path().equals("/")
+                && request.path().equals(PageResource.PATH)
                 && "navigate".equalsIgnoreCase(request.getHeader("Sec-Fetch-Mode"))
                 && "document".equalsIgnoreCase(request.getHeader("Sec-Fetch-Dest"));
     }

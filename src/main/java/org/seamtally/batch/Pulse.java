@@ -38,7 +38,6 @@ final class Pulse implements Runnable {
             saying.accept(now);
         } catch (UnavailableException e) {
             // said again in a while; the upload itself may have nothing to keep before what is away is back
-            return;
         }
     }
 }
