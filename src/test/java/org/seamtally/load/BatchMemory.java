@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
@@ -114,7 +115,7 @@ public final class BatchMemory implements Callable<Integer> {
 
     private void straightThrough(Path jobs, Form form) throws Exception {
         Path results = directory.resolve("results");
-        try (RunningService service = RunningService.start(jar, "-Xmx64m", directory)) {
+        try (ServiceProcess service = started("-Xmx64m")) {
             Process sender = CurlUpload.send(jobs, form, service.url("/v1/frame-estimates"), results);
             measure(
                     "straight through, " + form.name().toLowerCase(Locale.ROOT),
@@ -130,7 +131,7 @@ public final class BatchMemory implements Callable<Integer> {
     private void kept(Path jobs, Form form) throws Exception {
         Path answer = directory.resolve("answer");
         long start = System.nanoTime();
-        try (RunningService service = RunningService.start(jar, "-Xmx256m", directory)) {
+        try (ServiceProcess service = started("-Xmx256m")) {
             int code = CurlUpload.send(jobs, form, service.url("/v1/batches"), answer)
                     .waitFor();
             if (code != 0) {
@@ -152,6 +153,12 @@ public final class BatchMemory implements Callable<Integer> {
             Files.delete(results);
             row("kept, " + form.name().toLowerCase(Locale.ROOT), "256m", early, nearEnd, start);
         }
+    }
+
+    private ServiceProcess started(String heap) throws IOException, InterruptedException {
+        Map<String, String> kept = Map.of("seamtally.database.url", "jdbc:h2:file:" + directory.resolve("kept"));
+        return ServiceProcess.start(List.of(), jar, List.of(heap), kept, directory.resolve("service.log"))
+                .awaitReady();
     }
 
     private static long read(String batch) throws IOException {

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.ToDoubleFunction;
 import org.seamtally.batch.Form;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -75,8 +74,8 @@ public final class BatchSpeed implements Callable<Integer> {
         print("batch, one worker", one);
         print("batch, two workers", two);
         print("kept batch, as many workers as processors", kept);
-        double cpu = median(one, Took::cpu) / median(bare, Took::cpu);
-        double wall = median(two, Took::wall) / median(one, Took::wall);
+        double cpu = Median.of(one, Took::cpu) / Median.of(bare, Took::cpu);
+        double wall = Median.of(two, Took::wall) / Median.of(one, Took::wall);
         System.out.printf(Locale.ROOT, "CPU, one worker to bare: %.2f (at most %.2f)%n", cpu, MOST_CPU);
         System.out.printf(Locale.ROOT, "wall, two workers to one: %.2f (at most %.2f)%n", wall, MOST_WALL);
         return cpu <= MOST_CPU && wall <= MOST_WALL ? 0 : 1;
@@ -84,12 +83,7 @@ public final class BatchSpeed implements Callable<Integer> {
 
     private static void print(String what, List<Took> took) {
         System.out.printf(
-                Locale.ROOT, "%-52s %10.2f %10.2f%n", what, median(took, Took::cpu), median(took, Took::wall));
-    }
-
-    private static double median(List<Took> took, ToDoubleFunction<Took> figure) {
-        double[] sorted = took.stream().mapToDouble(figure).sorted().toArray();
-        return sorted[sorted.length / 2];
+                Locale.ROOT, "%-52s %10.2f %10.2f%n", what, Median.of(took, Took::cpu), Median.of(took, Took::wall));
     }
 
     private Took batch(Path jobs, int workers) throws Exception {

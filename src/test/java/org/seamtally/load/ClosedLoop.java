@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -28,6 +29,17 @@ final class ClosedLoop {
         }
     }
 
+    /** A service on the core that the generator leaves it, ready, with a database of its own in memory. */
+    static ServiceProcess served(Path jar, Path directory, String name) throws IOException, InterruptedException {
+        return ServiceProcess.start(
+                        List.of("taskset", "-c", "0"),
+                        jar,
+                        List.of("-Xmx512m"),
+                        Map.of("seamtally.database.url", "jdbc:h2:mem:" + name),
+                        directory.resolve(name + ".log"))
+                .awaitReady();
+    }
+
     /**
      * Sends for some seconds.
      *
@@ -35,7 +47,7 @@ final class ClosedLoop {
      * @param bodies a file of bodies, one a line
      * @param from the line to begin at, so that no round sends what another sent
      */
-    static Round run(RunningService service, String path, Path script, Path bodies, long from, int senders, int seconds)
+    static Round run(ServiceProcess service, String path, Path script, Path bodies, long from, int senders, int seconds)
             throws IOException, InterruptedException {
         double before = service.cpuSeconds();
         ProcessBuilder wrk = new ProcessBuilder(List.of(

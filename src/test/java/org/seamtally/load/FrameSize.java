@@ -44,16 +44,16 @@ public final class FrameSize {
         System.out.printf(
                 Locale.ROOT,
                 "microseconds of CPU a joint: %.1f of %d, %.1f of %d, medians of %d; %d MB written%n",
-                OpenLoop.median(small),
+                Median.of(small),
                 SMALL,
-                OpenLoop.median(large),
+                Median.of(large),
                 LARGE,
                 TIMES,
                 measure.written >> 20);
         System.out.printf(
                 Locale.ROOT,
                 "CPU a joint, of 10000 in a frame to 1000: %.2f (at most 1.10)%n",
-                OpenLoop.median(large) / OpenLoop.median(small));
+                Median.of(large) / Median.of(small));
     }
 
     private double perJoint(int joints, int frames) throws IOException {

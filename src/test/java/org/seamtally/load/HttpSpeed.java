@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.seamtally.batch.Form;
 import picocli.CommandLine;
@@ -27,7 +26,8 @@ import picocli.CommandLine.Option;
 @Command(name = "http-speed", mixinStandardHelpOptions = true)
 public final class HttpSpeed implements Callable<Integer> {
 
-    private static final int SENDERS = 4;
+    // they keep one processor at work; of a fourth the largest bodies would not fit into the service's waiting line
+    private static final int SENDERS = 3;
 
     @Option(names = "--jar", required = true, description = "The packaged program.")
     private Path jar;
@@ -85,7 +85,7 @@ public final class HttpSpeed implements Callable<Integer> {
     }
 
     /** The service, or its echo. */
-    private record Side(RunningService service, boolean echo) {
+    private record Side(ServiceProcess service, boolean echo) {
 
         String path(Asked asked) {
             return echo ? asked.echoPath : asked.path;
@@ -106,13 +106,10 @@ public final class HttpSpeed implements Callable<Integer> {
         for (Asked asked : Asked.values()) {
             files.put(asked, bodies(asked));
         }
-        Path service = Files.createDirectories(directory.resolve("service"));
-        Path echo = Files.createDirectories(directory.resolve("echo"));
-        List<String> core = List.of("taskset", "-c", "0");
-        try (RunningService one = RunningService.start(core, jar, List.of("-Xmx512m"), service);
-                RunningService two = RunningService.start(core, echoJar, List.of("-Xmx512m"), echo)) {
+        try (ServiceProcess one = ClosedLoop.served(jar, directory, "service");
+                ServiceProcess two = ClosedLoop.served(echoJar, directory, "echo")) {
             List<Side> sides = List.of(new Side(one, false), new Side(two, true));
-            System.out.printf(Locale.ROOT, "idle: %.0f MB of the machine's memory%n", one.residentBytes() / 1e6);
+            System.out.printf(Locale.ROOT, "idle: %.0f MB of the machine's memory%n", one.residentMemory() / 1e6);
             for (Side side : sides) {
                 ClosedLoop.run(
                         side.service, side.path(Asked.TWENTY), script, files.get(Asked.TWENTY), 0, SENDERS, warmUp);
@@ -124,7 +121,7 @@ public final class HttpSpeed implements Callable<Integer> {
                 row(asked, sides, files.get(asked));
             }
             stream(sides);
-            System.out.printf(Locale.ROOT, "under load: %.0f MB of the machine's memory%n", one.residentBytes() / 1e6);
+            System.out.printf(Locale.ROOT, "under load: %.0f MB of the machine's memory%n", one.residentMemory() / 1e6);
         }
         System.out.println();
         told.forEach(System.out::println);
@@ -168,7 +165,7 @@ public final class HttpSpeed implements Callable<Integer> {
         for (int round = 0; round < rounds; round++) {
             for (int side = 0; side < 2; side++) {
                 long begin = from;
-                double rate = median(closed.get(side), ClosedLoop.Round::rate) / 2;
+                double rate = Median.of(closed.get(side), ClosedLoop.Round::rate) / 2;
                 List<OpenLoop.Answer> answers = OpenLoop.run(
                         URI.create(sides.get(side).service.url(sides.get(side).path(asked))),
                         rate,
@@ -186,12 +183,12 @@ public final class HttpSpeed implements Callable<Integer> {
         for (int side = 0; side < 2; side++) {
             List<List<OpenLoop.Answer>> answers = open.get(side);
             measured.add(new Measured(
-                    median(closed.get(side), ClosedLoop.Round::rate),
-                    median(closed.get(side), ClosedLoop.Round::cpuMillis),
-                    median(answers, of -> OpenLoop.percentile(of, 0.50)),
-                    median(answers, of -> OpenLoop.percentile(of, 0.95)),
-                    median(answers, of -> OpenLoop.percentile(of, 0.99)),
-                    median(answers, of -> OpenLoop.percentile(of, 0.99) / OpenLoop.percentile(of, 0.50))));
+                    Median.of(closed.get(side), ClosedLoop.Round::rate),
+                    Median.of(closed.get(side), ClosedLoop.Round::cpuMillis),
+                    Median.of(answers, of -> OpenLoop.percentile(of, 0.50)),
+                    Median.of(answers, of -> OpenLoop.percentile(of, 0.95)),
+                    Median.of(answers, of -> OpenLoop.percentile(of, 0.99)),
+                    Median.of(answers, of -> OpenLoop.percentile(of, 0.99) / OpenLoop.percentile(of, 0.50))));
         }
         Measured one = measured.get(0);
         Measured two = measured.get(1);
@@ -235,7 +232,7 @@ public final class HttpSpeed implements Callable<Integer> {
         double[] cpu = new double[2];
         double[] rate = new double[2];
         for (int side = 0; side < 2; side++) {
-            RunningService service = sides.get(side).service;
+            ServiceProcess service = sides.get(side).service;
             String path = sides.get(side).echo ? "/echo/streams" : "/v1/frame-estimates";
             double before = service.cpuSeconds();
             long start = System.nanoTime();
@@ -266,9 +263,5 @@ public final class HttpSpeed implements Callable<Integer> {
         missed |= value > goal;
         told.add(String.format(
                 Locale.ROOT, "%s: %.2f (at most %.2f)%s", what, value, goal, value > goal ? ", MISSED" : ""));
-    }
-
-    private static <T> double median(List<T> all, ToDoubleFunction<T> figure) {
-        return OpenLoop.median(all.stream().mapToDouble(figure).toArray());
     }
 }

@@ -5,7 +5,6 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -89,12 +88,5 @@ final class OpenLoop {
         } finally {
             thread.shutdownNow();
         }
-    }
-
-    /** The middle one of several figures. */
-    static double median(double... figures) {
-        double[] sorted = figures.clone();
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
     }
 }

@@ -51,8 +51,7 @@ final class Overload {
         int over = Integer.parseInt(args[5]);
         long seed = Long.parseLong(args[6]);
         Path bodies = bodies(directory, seed);
-        try (RunningService service =
-                RunningService.start(List.of("taskset", "-c", "0"), Path.of(args[0]), List.of("-Xmx512m"), directory)) {
+        try (ServiceProcess service = ClosedLoop.served(Path.of(args[0]), directory, "service")) {
             Path script = Path.of(args[1]);
             String path = "/v1/frame-estimates";
             ClosedLoop.run(service, path, script, bodies, 0, SENDERS, warm);

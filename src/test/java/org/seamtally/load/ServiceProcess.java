@@ -45,20 +45,41 @@ final class ServiceProcess implements AutoCloseable {
         return start(jvm, settings, Map.of(), log);
     }
 
+    /**
+     * Any packaged program of this sort, not only the one that the build made.
+     *
+     * @param before what the command is given to, such as {@code taskset -c 0}
+     */
+    static ServiceProcess start(List<String> before, Path jar, List<String> jvm, Map<String, String> settings, Path log)
+            throws IOException {
+        return start(before, jar, jvm, settings, Map.of(), log);
+    }
+
     /** The same in an environment with further variables. */
     static ServiceProcess start(
             List<String> jvm, Map<String, String> settings, Map<String, String> environment, Path log)
             throws IOException {
-        if (!Files.exists(JAR)) {
-            throw new IllegalStateException("there is no " + JAR + ": mvn package builds it");
+        return start(List.of(), JAR, jvm, settings, environment, log);
+    }
+
+    private static ServiceProcess start(
+            List<String> before,
+            Path jar,
+            List<String> jvm,
+            Map<String, String> settings,
+            Map<String, String> environment,
+            Path log)
+            throws IOException {
+        if (!Files.exists(jar)) {
+            throw new IllegalStateException("there is no " + jar + ": mvn package builds it");
         }
         int port = freePort();
-        List<String> command = new ArrayList<>();
+        List<String> command = new ArrayList<>(before);
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         command.addAll(jvm);
         command.add("-Dquarkus.http.port=" + port);
         settings.forEach((name, value) -> command.add("-D" + name + "=" + value));
-        command.addAll(List.of("-jar", JAR.toString(), "serve"));
+        command.addAll(List.of("-jar", jar.toString(), "serve"));
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()));
@@ -99,6 +120,14 @@ final class ServiceProcess implements AutoCloseable {
         return URI.create("http://127.0.0.1:" + port + path);
     }
 
+    String url(String path) {
+        return uri(path).toString();
+    }
+
+    Process process() {
+        return process;
+    }
+
     long pid() {
         return process.pid();
     }
@@ -109,8 +138,17 @@ final class ServiceProcess implements AutoCloseable {
 
     /** Most memory that it has held, bytes. */
     long mostMemory() throws IOException {
+        return memory("VmHWM:");
+    }
+
+    /** Memory that it has of the machine now, bytes. */
+    long residentMemory() throws IOException {
+        return memory("VmRSS:");
+    }
+
+    private long memory(String which) throws IOException {
         try (java.util.stream.Stream<String> lines = Files.lines(Path.of("/proc", Long.toString(pid()), "status"))) {
-            return lines.filter(line -> line.startsWith("VmHWM:"))
+            return lines.filter(line -> line.startsWith(which))
                     .mapToLong(line -> Long.parseLong(line.replaceAll("[^0-9]", "")) << 10)
                     .findFirst()
                     .orElseThrow();
