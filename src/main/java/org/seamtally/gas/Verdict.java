@@ -1,5 +1,8 @@
 package org.seamtally.gas;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -60,8 +63,16 @@ public record Verdict(Standing standing, List<Reason> reasons) {
         public String words() {
             Object[] values = java.util.Arrays.stream(key.names)
                     .map(name -> numbers.get(name) * key.factor)
+                    .map(value -> key.inRoundFigures ? (Object) twoDigits(value) : value)
                     .toArray();
             return String.format(Locale.ROOT, key.pattern, values).replaceAll("[+-](0\\.0+\\b)", "$1");
+        }
+
+        private static String twoDigits(double value) {
+            return BigDecimal.valueOf(value)
+                    .round(new MathContext(2, RoundingMode.HALF_UP))
+                    .stripTrailingZeros()
+                    .toPlainString();
         }
     }
 
@@ -79,14 +90,21 @@ public record Verdict(Standing standing, List<Reason> reasons) {
                 "at the first instant Re at the nozzle is %.0f, above %.0f: air may be drawn in", 1, "re", "limit"),
         LAMINAR_START("at the first instant Re at the nozzle is %.0f, below %.0f", 1, "re", "limit"),
         GAS_NEVER_SHUTS("post-flow and pre-flow fill the time between two arcs: the gas never shuts", 1),
-        PAYS_BACK("is paid back after %.0f starts, in %.1f shifts", 1, "starts", "shifts");
+        /** A forecast: its second digit is as far as one can see. */
+        PAYS_BACK("is paid back after about %s starts, in about %s shifts", true, 1, "starts", "shifts");
 
         private final String pattern;
+        private final boolean inRoundFigures;
         private final double factor;
         private final String[] names;
 
         Key(String pattern, double factor, String... names) {
+            this(pattern, false, factor, names);
+        }
+
+        Key(String pattern, boolean inRoundFigures, double factor, String... names) {
             this.pattern = pattern;
+            this.inRoundFigures = inRoundFigures;
             this.factor = factor;
             this.names = names;
         }

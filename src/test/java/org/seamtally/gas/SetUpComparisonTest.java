@@ -236,7 +236,7 @@ class SetUpComparisonTest {
                         new Verdict.Reason(Verdict.Key.PAYS_BACK, java.util.Map.of("starts", 1234.4, "shifts", 5.61))));
         assertEquals(
                 "saves gas: left alone, the flow drifts by -1.7 %, within the 5.0 % allowed; takes 12.3 % less of all"
-                        + " gas; is paid back after 1234 starts, in 5.6 shifts",
+                        + " gas; is paid back after about 1200 starts, in about 5.6 shifts",
                 verdict.words());
         for (ComparedSetUp setUp : comparison.setUps()) {
             assertTrue(setUp.verdict()
