@@ -15,6 +15,7 @@ import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.seamtally.quantity.Dimension;
+import org.seamtally.quantity.ToldRange;
 
 /** What a field of a request may hold, read off its constraints: documents, pages and tables draw from it. */
 @Schema(description = "What a field of a request may hold.")
@@ -45,11 +46,32 @@ public record FieldRule(
         @Schema(description = "The most that is taken.", examples = "50 mm")
         String max,
 
+        @Schema(description = "The same range as people say it, for a quantity: round figures inside what is taken.")
+        Told told,
+
         @Schema(description = "Units that are taken.") List<String> units,
         @Schema(description = "Words that are taken.") List<String> words,
 
         @Schema(description = "One that would be taken.", examples = "0.095 in")
         String example) {
+
+    /** A range in words. */
+    @Schema(description = "A range in words, in each system of units.")
+    public record Told(
+            @Schema(description = "In millimetres, litres and so on.", required = true, examples = "0.2 to 50 mm")
+            String si,
+
+            @Schema(description = "In inches, cubic feet and so on.", required = true, examples = "0.0079 to 1.95 in")
+            String us) {
+
+        private static Told of(Rule rule) {
+            if (rule.dimension == null) {
+                return null;
+            }
+            ToldRange range = ToldRange.of(rule.dimension, rule.min, rule.max);
+            return new Told(range.si(), range.us());
+        }
+    }
 
     /** The rules of a request's own fields, in the order they are declared, those of its base class last. */
     public static List<FieldRule> of(Class<?> type) {
@@ -77,7 +99,16 @@ public record FieldRule(
 
     private FieldRule in(FieldRule part) {
         return new FieldRule(
-                part.field + "." + field, holds, needed && part.needed, description, min, max, units, words, example);
+                part.field + "." + field,
+                holds,
+                needed && part.needed,
+                description,
+                min,
+                max,
+                told,
+                units,
+                words,
+                example);
     }
 
     /** A request's fields, those of its base class last; the fields of a part marked {@link Beside} in its place. */
@@ -115,12 +146,25 @@ public record FieldRule(
                 description,
                 rule.min,
                 rule.max,
+                Told.of(rule),
                 rule.units,
                 rule.words,
                 example == null ? rule.example : example);
     }
 
-    private record Rule(String holds, String min, String max, List<String> units, List<String> words, String example) {}
+    private record Rule(
+            String holds,
+            String min,
+            String max,
+            Dimension dimension,
+            List<String> units,
+            List<String> words,
+            String example) {
+
+        Rule(String holds, String min, String max, List<String> units, List<String> words, String example) {
+            this(holds, min, max, null, units, words, example);
+        }
+    }
 
     private static Rule rule(Field field) {
         Within within = field.getAnnotation(Within.class);
@@ -129,6 +173,7 @@ public record FieldRule(
                     "quantity",
                     within.min(),
                     within.max(),
+                    within.value(),
                     within.value().unitsTaken(),
                     null,
                     within.value().example());

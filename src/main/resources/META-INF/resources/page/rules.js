@@ -79,31 +79,11 @@ export function unitOfBareNumber(rule, system) {
   return rule.units.includes(wanted) ? wanted : rule.units.includes(unit) ? unit : null;
 }
 
-const IN_OTHER_UNITS = {
-  mm: (mm) => [mm / 25.4, "in"],
-  m: (m) => [m / 0.3048, "ft"],
-  "L/min": (flow) => [(flow * 60) / 28.316846592, "ft3/h"],
-  bar: (bar) => [bar * 14.503774, "psi"],
-  mbar: (mbar) => [mbar * 0.014503774, "psi"],
-  kPa: (kPa) => [kPa * 0.14503774, "psi"],
-  degC: (degrees) => [degrees * 1.8 + 32, "degF"],
-  "mm/s": (speed) => [(speed * 60) / 25.4, "in/min"],
-};
-
-/** A bound as the page's units have it, to be read and not to be reckoned with. */
-function bound(text, system) {
-  const [value, unit] = String(text).split(" ");
-  if (system !== "us" || !(unit in IN_OTHER_UNITS)) return text;
-  const [inUs, name] = IN_OTHER_UNITS[unit](Number(value));
-  return `${Number(inUs.toPrecision(3))} ${name}`;
-}
-
 /** Range and units of a field, in a line. */
 export function range(rule, system) {
   const parts = [];
-  if (rule.min !== undefined && rule.max !== undefined && rule.holds !== "text") {
-    parts.push(`${bound(rule.min, system)} to ${bound(rule.max, system)}`);
-  }
+  if (rule.told) parts.push(rule.told[system]);
+  else if (rule.min !== undefined && rule.max !== undefined && rule.holds !== "text") parts.push(`${rule.min} to ${rule.max}`);
   if (rule.words && rule.words.length <= 8) parts.push(rule.words.join(", "));
   return parts.join("; ");
 }
