@@ -1,6 +1,6 @@
 // Where the gas goes: one bar, its parts in the order of a start, and what is thrown away at its end.
 
-import { number, percent, quantity, unit } from "../figures.js";
+import { alike, percent, quantity } from "../figures.js";
 import { el, figure, svg } from "./parts.js";
 
 const PARTS = [
@@ -83,13 +83,14 @@ function patterns(mine) {
 }
 
 function table(parts, gas, mine) {
+  const told = alike([gas.total]);
   return el(
     "table",
     { class: "legend" },
     el(
       "thead",
       { class: "unseen" },
-      el("tr", {}, ...["Part", `Gas, ${unit(gas.total.unit)}`, "Share"].map((name) => el("th", { scope: "col" }, name))),
+      el("tr", {}, ...["Part", "Gas", "Share"].map((name) => el("th", { scope: "col" }, name))),
     ),
     el(
       "tbody",
@@ -99,7 +100,7 @@ function table(parts, gas, mine) {
           "tr",
           { class: part.group === "wasted" ? "wasted" : null },
           el("th", { scope: "row" }, swatch(part.fill, mine), part.name),
-          el("td", {}, `${number(part.value)}\u00a0${unit(gas.total.unit)}`),
+          el("td", {}, told(gas[part.key])),
           el("td", {}, percent(part.share)),
         ),
       ),

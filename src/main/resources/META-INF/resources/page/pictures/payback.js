@@ -1,6 +1,6 @@
 // What a change of set-up has brought in, year by year: it starts at what it cost and is paid back where it crosses zero.
 
-import { money, number } from "../figures.js";
+import { money, number, paidBack } from "../figures.js";
 import { drawCurves } from "./curves.js";
 import { el } from "./parts.js";
 
@@ -36,11 +36,11 @@ export function draw(element, comparison, options) {
     element,
     {
       caption: "When a change is paid back",
-      note: first ? `${first.name} first, after ${duration(years(first))}` : "none of them saves gas against the first set-up",
+      note: first ? `${first.name} first, after ${paidBack(years(first))}` : "none of them saves gas against the first set-up",
       x: {
         name: inMonths ? "months since the change" : "years since the change",
         values: inMonths ? times.map((time) => time * 12) : times,
-        show: (time) => `${number(Number(time.toPrecision(3)))} ${inMonths ? "months" : "years"}`,
+        show: (time) => `${number(time)} ${inMonths ? "months" : "years"}`,
       },
       y: { name: `saved less what it cost, ${currency}`, show, range: (plot, least, greatest) => [Math.min(least, 0) * 1.05, Math.max(greatest, 0) * 1.05 || 1] },
       curves: [
@@ -50,12 +50,6 @@ export function draw(element, comparison, options) {
     },
     table(changes, years, currency),
   );
-}
-
-function duration(years) {
-  if (years >= 2) return `${number(Number(years.toPrecision(2)))} years`;
-  const weeks = (years * 365.25) / 7;
-  return weeks >= 9 ? `${number(Number((years * 12).toPrecision(2)))} months` : `${number(Math.max(1, Math.ceil(weeks)))} ${weeks <= 1 ? "week" : "weeks"}`;
 }
 
 function table(changes, years, currency) {
@@ -77,7 +71,7 @@ function table(changes, years, currency) {
             el("th", { scope: "row" }, change.name),
             el("td", {}, money(change.price.toFixed(2))),
             el("td", {}, money(change.saved.toFixed(2))),
-            el("td", {}, years(change) === null ? "never" : duration(years(change))),
+            el("td", {}, years(change) === null ? "never" : paidBack(years(change))),
           ),
         ),
       ),

@@ -28,7 +28,7 @@ export function draw(element, deposit) {
   const told = el("output", { class: "told" });
   const slider = el("input", { type: "range", min: 0, max: course.length - 1, step: 1, value: at });
   const reader = el("label", { class: "reader" }, el("span", {}, "Place along the seam"), slider);
-  element.replaceChildren(figure("The seam unrolled", summary(course), drawing, reader, told));
+  element.replaceChildren(figure("The seam unrolled", summary(deposit), drawing, reader, told));
   let marker = null;
   const tell = () => {
     const place = course[Number(slider.value)];
@@ -41,7 +41,7 @@ export function draw(element, deposit) {
   whenWide(drawing, (width) => {
     // while the page is laid out it may be narrower than the margins for a moment
     if (width <= LEFT + RIGHT) return;
-    const picture = new Unrolled(course, width);
+    const picture = new Unrolled(deposit, width);
     drawing.replaceChildren(picture.svg);
     marker = (i) => picture.mark(i);
     picture.svg.addEventListener("pointermove", (event) => {
@@ -58,15 +58,17 @@ function kind(angle) {
   return angle < NARROWEST_FILLET ? ", narrower than 60°: the root may not be reached" : "";
 }
 
-function summary(course) {
-  const angles = course.map((place) => place.dihedralAngle.value);
+function summary({ course, seam }) {
+  const angles = [seam.dihedralAngle.least.value, seam.dihedralAngle.greatest.value];
   const sections = course.map((place) => place.section.value);
   const run = (values, sign) => {
-    const [least, greatest] = [Math.min(...values), Math.max(...values)].map((value) => number(Number(value.toPrecision(4))));
+    const [least, greatest] = [Math.min(...values), Math.max(...values)].map((value) => number(value));
     return least === greatest ? `${least}${sign} all along` : `${least} to ${greatest}${sign}`;
   };
   const last = course[course.length - 1];
-  return `${quantity(last.along)} long, dihedral angle ${run(angles, "°")}, section ${run(sections, `\u00a0${unit(last.section.unit)}`)}`;
+  const section = run(sections, `\u00a0${unit(last.section.unit)}`);
+  const mean = section.endsWith("all along") ? "" : `, ${quantity(seam.meanSection)} on the mean`;
+  return `${quantity(last.along)} long, dihedral angle ${run(angles, "°")}, section ${section}${mean}`;
 }
 
 class Unrolled {
@@ -75,12 +77,14 @@ class Unrolled {
   #width;
   #length;
   #greatest;
+  #mean;
   #cursor;
   #onAngles;
   #onSections;
 
-  constructor(course, width) {
+  constructor({ course, seam }, width) {
     this.#course = course;
+    this.#mean = seam.meanSection.value;
     this.#width = width - LEFT - RIGHT;
     this.#length = course[course.length - 1].along.value;
     this.#greatest = Math.max(...course.map((place) => place.section.value)) * 1.1;
@@ -147,6 +151,8 @@ class Unrolled {
         points: `${LEFT},${bottom} ${this.#line((place) => this.#sectionY(place.section.value))} ${LEFT + this.#width},${bottom}`,
       }),
       svg("polyline", { class: "section-edge", points: this.#line((place) => this.#sectionY(place.section.value)) }),
+      svg("line", { class: "mean", x1: LEFT, x2: LEFT + this.#width, y1: this.#sectionY(this.#mean), y2: this.#sectionY(this.#mean) }),
+      svg("text", { class: "note", x: LEFT + this.#width - 4, y: this.#sectionY(this.#mean) + 13, "text-anchor": "end" }, "mean"),
       svg("text", { class: "name", x: LEFT + 5, y: bottom - 5 }, `section, ${unit(this.#course[0].section.unit)}`),
     ];
   }

@@ -1,6 +1,6 @@
 // The start of two to five hose set-ups over each other: flow against time since the valve opened.
 
-import { number, quantity, unit } from "../figures.js";
+import { alike, number, quantity, unit } from "../figures.js";
 import { drawCurves } from "./curves.js";
 import { el } from "./parts.js";
 
@@ -42,7 +42,7 @@ export function draw(element, comparison) {
       x: { name: "time since the valve opened, s", values: times, show: (time) => `${number(time)}\u00a0s` },
       y: {
         name: `flow, ${flowUnit}`,
-        show: (flow) => `${number(Number(flow.toPrecision(3)))}\u00a0${flowUnit}`,
+        show: (flow) => `${number(flow)}\u00a0${flowUnit}`,
         range: (plot, least, greatest) => [0, greatest * 1.05],
       },
       curves: [...setUps.map((setUp) => ({ name: setUp.name, values: times.map((time) => flowAt(setUp, time)) })), ...levels],
@@ -65,6 +65,10 @@ function flowAt(setUp, time) {
 }
 
 function table(setUps) {
+  const columns = [(start) => start.peakFlow, (start) => start.netSurge, (start) => start.timeWithin5Percent].map((of) => {
+    const told = alike(setUps.map(({ start }) => of(start)));
+    return (start) => told(of(start));
+  });
   const heads = ["Set-up", "Peak", "Surge, hose full", "Within 5\u00a0% after", "Turbulent for"];
   return el(
     "div",
@@ -81,7 +85,7 @@ function table(setUps) {
             "tr",
             {},
             el("th", { scope: "row" }, name),
-            [start.peakFlow, start.netSurge, start.timeWithin5Percent].map((value) => el("td", {}, quantity(value))),
+            columns.map((told) => el("td", {}, told(start))),
             el("td", {}, start.turbulentTime ? quantity(start.turbulentTime) : "all along"),
           ),
         ),
