@@ -72,30 +72,51 @@ export function drawTotals(answer) {
   );
 }
 
-/** Cautions of the joints first, alike ones together, then those of the quote. */
-export function gathered(answer) {
-  const byText = new Map();
+/**
+ * Cautions of the joints first, those that differ in their figures only together, then those of the quote. Each joint's
+ * own figures stand beside the joint.
+ */
+function gathered(answer) {
+  const alike = new Map();
   for (const joint of answer.joints) {
     for (const caution of joint.cautions) {
-      const found = byText.get(caution.text);
-      if (found) found.joints.push(joint.mark);
-      else byText.set(caution.text, { ...caution, joints: [joint.mark] });
+      const words = caution.text.replaceAll(/\d+([.]\d+)?/g, "#");
+      const found = alike.get(words);
+      if (!found) alike.set(words, { ...caution, joints: [joint.mark], others: new Set() });
+      else if (found.text === caution.text) found.joints.push(joint.mark);
+      else found.others.add(joint.mark);
     }
   }
-  return [...byText.values(), ...answer.cautions.map((caution) => ({ ...caution, joints: [] }))];
+  return [...alike.values(), ...answer.cautions.map((caution) => ({ ...caution, joints: [], others: new Set() }))];
 }
 
-export function drawCautions(answer) {
-  const list = answer ? gathered(answer) : [];
+/** Cautions and assumptions in full, and by the price, which stays in sight, how many there are. */
+export function drawSaid(answer) {
+  const cautions = answer ? gathered(answer) : [];
+  drawCautions(cautions);
+  drawAssumptions(answer);
+  const count = (list, one, several) => `${list.length} ${list.length === 1 ? one : several}`;
+  render(
+    answer
+      ? html`<a href="#cautions-title">${count(cautions, "caution", "cautions")}</a>,
+          <a href="#assumptions-title">${count(answer.assumptions, "thing assumed", "things assumed")}</a>`
+      : nothing,
+    $("said"),
+  );
+}
+
+function drawCautions(list) {
   render(
     list.length === 0
       ? html`<p class="of">None yet.</p>`
-      : html`<ul>${list.map((caution) => html`<li>${caution.joints.length > 0 ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}</li>`)}</ul>`,
+      : html`<ul>${list.map((caution) => html`<li>${caution.joints.length > 0 ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}${caution.others.size > 0
+          ? html` <span class="for">With other figures: <b>${[...caution.others].join(", ")}</b>.</span>`
+          : nothing}</li>`)}</ul>`,
     $("cautions"),
   );
 }
 
-export function drawAssumptions(answer) {
+function drawAssumptions(answer) {
   render(
     !answer || answer.assumptions.length === 0
       ? html`<p class="of">Nothing yet.</p>`

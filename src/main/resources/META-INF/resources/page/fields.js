@@ -14,20 +14,25 @@ export class Form {
   #prefix;
   #changed;
   #system = () => "si";
+  #note;
+  #assumed = new Map();
 
   /**
    * @param rules the fields, drawn in their order
    * @param values texts by path, which is prefix + field; written to as one types
    * @param changed called after each change with the path
+   * @param note where it is told what the field in focus is; a place of its own, below the fields, where left out
    */
-  constructor(element, { rules, values, prefix = "", changed, system }) {
+  constructor(element, { rules, values, prefix = "", changed, system, note = formNote() }) {
     this.#element = element;
     this.#values = values;
     this.#prefix = prefix;
     this.#changed = changed;
     this.#system = system;
+    this.#note = note;
     const form = `form-${++forms}`;
     element.replaceChildren(...rules.map((rule, i) => this.#field(rule, `${form}-${i}`)));
+    if (!note.isConnected) element.append(note);
   }
 
   #field(rule, id) {
@@ -41,13 +46,19 @@ export class Form {
     const control = this.#control(rule, path, id);
     control.id = id;
     control.dataset.path = path;
-    const hint = note("hint", `${id}-hint`);
-    hint.textContent = [rule.description, range(rule, this.#system())].filter(Boolean).join(" ");
-    const assumed = note("assumed", `${id}-assumed`);
-    const error = note("error", `${id}-error`);
+    const hint = small("unseen", `${id}-hint`);
+    const assumed = small("assumed", `${id}-assumed`);
+    const error = small("error", `${id}-error`);
+    const under = document.createElement("div");
+    under.className = "under";
+    under.append(error, assumed);
     control.setAttribute("aria-describedby", `${error.id} ${assumed.id} ${hint.id}`);
-    box.append(name, control, error, assumed, hint);
-    this.#fields.set(path, { rule, control, hint, assumed, error });
+    const explain = () => (hint.textContent = [rule.description, range(rule, this.#system())].filter(Boolean).join(" "));
+    explain();
+    control.addEventListener("focus", () => (this.#note.textContent = `${name.textContent}: ${explain()}`));
+    control.addEventListener("blur", () => (this.#note.textContent = ""));
+    box.append(name, control, under, hint);
+    this.#fields.set(path, { rule, control, assumed, error });
     return box;
   }
 
@@ -92,6 +103,7 @@ export class Form {
 
   /** Shows what was taken for what is blank. @param assumed {value, because} by path; @param how it was taken, in words */
   setAssumed(assumed, how = "assumed") {
+    this.#assumed = assumed;
     for (const [path, field] of this.#fields) {
       const found = this.#values.has(path) ? undefined : assumed.get(path);
       const text = found ? `${how} ${signed(found.value)}` : this.#unitHint(field, path);
@@ -117,6 +129,14 @@ export class Form {
     }
   }
 
+  /** The value of a field, or what is assumed for it: {text, assumed}; undefined where neither is known. */
+  standing(path) {
+    const value = this.#values.get(path);
+    if (value !== undefined && value !== "") return { text: signed(String(value)), assumed: false };
+    const text = this.#assumed.get(path)?.value;
+    return text === undefined ? undefined : { text: signed(text), assumed: true };
+  }
+
   /** Shows the values anew: they were changed elsewhere. */
   refresh() {
     for (const [path, { control }] of this.#fields) {
@@ -132,14 +152,34 @@ export class Form {
 
   focus(path) {
     const control = this.#fields.get(path)?.control;
-    control?.closest("details")?.setAttribute("open", "");
+    const fold = control?.closest("details");
+    fold?.setAttribute("open", "");
+    // the whole fold as far as it can be seen, the field itself in any case
+    fold?.scrollIntoView();
     control?.focus();
   }
 }
 
-function note(kind, id) {
+function small(kind, id) {
   const element = document.createElement("small");
   element.className = kind;
   element.id = id;
+  return element;
+}
+
+/** A button beside fields. */
+export function button(text, act) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.textContent = text;
+  made.addEventListener("click", act);
+  return made;
+}
+
+/** Where the field in focus is explained; the field itself refers to the same words. */
+export function formNote() {
+  const element = document.createElement("p");
+  element.className = "form-note";
+  element.setAttribute("aria-hidden", "true");
   return element;
 }

@@ -19,6 +19,8 @@ export class JointList {
   #rows = [];
   #row = 0;
   #col = 0;
+  // the row of the joint in hand: where one is, or came from where one only went on after writing
+  #inHand = 0;
   #anchor = null;
   #edit = null;
   #errors = new Map();
@@ -29,9 +31,9 @@ export class JointList {
   #dragging = false;
 
   /**
-   * @param on changed(): a value changed; chosen(row): another joint is in hand; noted(text, faulty): what is to be said
+   * @param on changed(): a value changed; chosen(): another joint is in hand; noted(text, faulty): what is to be said
    *     of the cell in focus; notice(text): something that was done and should be known; columns(): another set of columns
-   * @param results columns of answers: [{title, of(jointAnswer)}]
+   * @param results columns of answers: [{title, of(jointAnswer), told(all)}], where told gives what tells one of them
    */
   constructor(element, on, results) {
     this.#element = element;
@@ -67,6 +69,7 @@ export class JointList {
     this.#future = [];
     this.#row = 0;
     this.#col = 0;
+    this.#inHand = 0;
     this.#anchor = null;
     this.#edit = null;
     this.#build();
@@ -78,8 +81,9 @@ export class JointList {
     this.#build();
   }
 
+  /** The row of the joint in hand. */
   get row() {
-    return this.#row;
+    return this.#inHand;
   }
 
   /** The cell that is being written in, as its row and field; null where none is. */
@@ -155,7 +159,11 @@ export class JointList {
     while (this.#rows.length < wanted) this.#rows.push(this.#newRow(this.#rows.length));
     this.#row = Math.min(this.#row, wanted - 1);
     for (let row = 0; row < wanted; row++) this.#paintRow(row);
+    const last = Math.max(0, wanted - 2);
+    const gone = this.#inHand > last;
+    if (gone) this.#inHand = last;
     this.#mark();
+    if (gone) this.#on.chosen();
   }
 
   #newRow(row) {
@@ -209,10 +217,11 @@ export class JointList {
 
   /** Shows each joint's own figures. @param answers by row; a row without one shows none */
   setAnswers(answers) {
+    const told = this.#results.map((result) => result.told([...answers.values()].map(result.of)));
     this.#rows.forEach(({ results }, row) => {
       const answer = answers.get(row);
       this.#results.forEach((result, i) => {
-        const text = answer ? result.of(answer) : "";
+        const text = answer ? told[i](result.of(answer)) : "";
         if (results[i].textContent !== text) results[i].textContent = text;
       });
     });
@@ -241,7 +250,7 @@ export class JointList {
     const { top, bottom, left, right } = this.#bounds();
     const several = this.#anchor !== null;
     this.#rows.forEach(({ cells, line }, row) => {
-      line.classList.toggle("current", row === this.#row);
+      line.classList.toggle("current", row === this.#inHand);
       cells.forEach((cell, col) => {
         const current = row === this.#row && col === this.#col;
         const tab = current ? 0 : -1;
@@ -265,17 +274,23 @@ export class JointList {
     this.#move(row, Math.max(0, this.#columns.indexOf(field)));
   }
 
-  #move(row, col, extend = false) {
-    const before = this.#row;
+  /** @param takes whether the joint that one comes to is taken in hand; a row without one never is */
+  #move(row, col, extend = false, takes = true) {
     if (extend) this.#anchor ??= [this.#row, this.#col];
     else this.#anchor = null;
     this.#row = Math.max(0, Math.min(row, this.#rows.length - 1));
     this.#col = Math.max(0, Math.min(col, this.#columns.length - 1));
+    if (takes) this.#takeInHand();
     this.#mark();
     this.#cell().focus({ preventScroll: true });
     this.#cell().scrollIntoView({ block: "nearest", inline: "nearest" });
     this.#note();
-    if (before !== this.#row) this.#on.chosen(this.#row);
+  }
+
+  #takeInHand() {
+    if (this.#inHand === this.#row || this.#row >= this.#job.joints.length) return;
+    this.#inHand = this.#row;
+    this.#on.chosen();
   }
 
   #cell() {
@@ -337,17 +352,18 @@ export class JointList {
       event.preventDefault();
       this.#endEdit(true);
       const [down, right] = steps[event.key];
-      this.#step(down, right);
+      // who wrote looks at what became of it: the joint written in stays in hand until another is gone to or written in
+      this.#step(down, right, false);
     }
   }
 
   /** One cell on; past a row's end on to the next row. */
-  #step(down, right) {
+  #step(down, right, takes = true) {
     let row = this.#row + down;
     let col = this.#col + right;
     if (col >= this.#columns.length && row < this.#rows.length - 1) [row, col] = [row + 1, 0];
     if (col < 0 && row > 0) [row, col] = [row - 1, this.#columns.length - 1];
-    this.#move(row, col);
+    this.#move(row, col, false, takes);
   }
 
   #keyOutside(event) {
@@ -446,6 +462,7 @@ export class JointList {
       return;
     }
     this.#anchor = null;
+    this.#takeInHand();
     this.#mark();
     const cell = this.#cell();
     const input = document.createElement("input");
@@ -475,7 +492,11 @@ export class JointList {
   /** What is being typed counts at once. */
   #provisional() {
     const { row, field, rule, input } = this.#edit;
-    if (!this.#job.joints[row]) this.#job.joints[row] = this.#job.freshJoint(row);
+    if (!this.#job.joints[row]) {
+      this.#job.joints[row] = this.#job.freshJoint(row);
+      this.#takeInHand();
+      this.#mark();
+    }
     this.#job.joints[row].set(field, settled(input.value, rule, this.#system));
     this.#on.changed();
   }
@@ -532,7 +553,7 @@ export class JointList {
     this.#errors = new Map();
     this.refresh();
     this.#on.changed();
-    this.#on.chosen(this.#row);
+    this.#on.chosen();
   }
 
   insertRow() {
@@ -583,7 +604,7 @@ export class JointList {
     this.refresh();
     this.#on.changed();
     this.#move(this.#row, this.#col);
-    this.#on.chosen(this.#row);
+    this.#on.chosen();
   }
 
   // ---- clipboard

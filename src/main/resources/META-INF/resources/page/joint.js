@@ -33,6 +33,7 @@ export class JointInHand {
     this.#review.className = "review";
     this.#own = document.createElement("details");
     this.#own.className = "setting own";
+    this.#own.addEventListener("toggle", () => this.#own.open && this.#drawOwnFields());
     element.append(this.#figures, this.#picture, this.#review, this.#own);
   }
 
@@ -69,7 +70,9 @@ export class JointInHand {
   }
 
   #drawFigures(answer) {
-    document.getElementById("joint-title").textContent = answer ? `Joint ${answer.mark}` : "The joint in hand";
+    const row = this.#page.row();
+    const mark = answer?.mark ?? this.#page.job().joints[row]?.get("mark");
+    document.getElementById("joint-title").textContent = mark ? `Joint ${mark}, row ${row + 1}` : `The joint in row ${row + 1}`;
     const { seam, filler, arc, gas } = answer ?? {};
     const figures = answer && [
       ["kind", answer.kind],
@@ -193,26 +196,46 @@ export class JointInHand {
     const joint = this.#page.job().joints[row];
     const kind = kinds.get(joint?.get("kind"));
     this.#own.hidden = !kind;
+    this.#form = null;
     if (!kind) return;
     const wasOpen = this.#own.open && this.#shownRow === row;
     this.#shownRow = row;
     const summary = document.createElement("summary");
-    const rules = kind.fields.filter((rule) => isCommon(rule.field) && !["mark", "count", "kind"].includes(rule.field));
-    const set = rules.filter((rule) => joint.has(rule.field) && rule.field.includes(".")).map((rule) => `${label(rule.field)} ${joint.get(rule.field)}`);
+    const set = ownRules(kind)
+      .filter((rule) => joint.has(rule.field) && rule.field.includes("."))
+      .map((rule) => `${label(rule.field)} ${joint.get(rule.field)}`);
     const name = document.createElement("b");
     name.textContent = "Set for this joint alone";
     const given = document.createElement("span");
     given.className = "given";
     given.textContent = set.length === 0 ? "as the frame" : set.slice(0, 4).join(" · ");
     summary.append(name, " ", given);
+    this.#own.replaceChildren(summary);
+    this.#own.open = wasOpen;
+    if (wasOpen) this.#drawOwnFields();
+  }
+
+  /** They are many, and most joints set none: drawn once they are to be seen. */
+  #drawOwnFields() {
+    if (this.#form) return;
+    const joint = this.#page.job().joints[this.#page.row()];
     const fields = document.createElement("div");
     fields.className = "fields";
-    this.#own.replaceChildren(summary, fields);
-    this.#own.open = wasOpen;
-    this.#form = new Form(fields, { rules, values: joint, changed: () => this.#page.changed(), system: () => this.#page.system() });
+    this.#own.append(fields);
+    this.#form = new Form(fields, {
+      rules: ownRules(kinds.get(joint.get("kind"))),
+      values: joint,
+      changed: () => this.#page.changed(),
+      system: () => this.#page.system(),
+    });
     this.#form.setAssumed(new Map());
     this.#markOwn();
   }
+}
+
+/** The rules of what a joint may set for itself beside its sizes. */
+function ownRules(kind) {
+  return kind.fields.filter((rule) => isCommon(rule.field) && !["mark", "count", "kind"].includes(rule.field));
 }
 
 /** Does what another joint in hand may cut short. */

@@ -1,8 +1,9 @@
 // The estimator's page put together: what is typed goes into the job, the job is estimated, the answer is shown.
 
-import { drawAssumptions, drawCautions, drawPrice, drawTotals } from "./answer.js";
+import { drawPrice, drawSaid, drawTotals } from "./answer.js";
 import { Form } from "./fields.js";
-import { duration, quantity } from "./figures.js";
+import { alike, duration, signed } from "./figures.js";
+import { GasLine } from "./gas-line.js";
 import { Job } from "./job.js";
 import { JointInHand } from "./joint.js";
 import { JointList } from "./joint-list.js";
@@ -35,6 +36,7 @@ const estimates = new LatestWins();
 const forms = [];
 let otherWork;
 let priceBooks;
+let gasLine;
 
 const list = new JointList(
   $("joints"),
@@ -49,10 +51,10 @@ const list = new JointList(
     columns: () => drawColumnChoice(),
   },
   [
-    { title: "seam", of: (joint) => quantity(joint.seam.length) },
-    { title: "filler", of: (joint) => quantity(joint.filler.consumed) },
-    { title: "arc", of: (joint) => duration(joint.arc.time) },
-    { title: "gas", of: (joint) => quantity(joint.gas.total) },
+    { title: "seam", of: (joint) => joint.seam.length, told: alike },
+    { title: "filler", of: (joint) => joint.filler.consumed, told: alike },
+    { title: "arc", of: (joint) => joint.arc.time, told: () => duration },
+    { title: "gas", of: (joint) => joint.gas.total, told: alike },
   ],
 );
 
@@ -119,8 +121,7 @@ function showAnswer(answer) {
   list.setAnswers(state.answer?.byRow ?? new Map());
   later(() => {
     drawTotals(answer);
-    drawCautions(answer);
-    drawAssumptions(answer);
+    drawSaid(answer);
     showAssumed(answer);
     inHand.answered();
     drawPictures(answer);
@@ -155,6 +156,7 @@ async function drawPictures(answer) {
 function showAssumed(answer) {
   const assumed = new Map((answer?.assumptions ?? []).map((one) => [one.path, one]));
   forms.forEach((form) => form.setAssumed(assumed));
+  gasLine?.draw();
 }
 
 function showProblem(problem, rows) {
@@ -185,6 +187,7 @@ function drawForms() {
       prefix: "frame.",
       changed: jobChanged,
       system: () => state.system,
+      note: $("frame-note"),
     }),
   );
   $("settings").replaceChildren(...sections.map(drawSection));
@@ -215,16 +218,18 @@ function drawSection(section) {
   fields.className = "fields";
   details.append(summary, fields);
   const sum = () => {
+    if (section.name === "gas") return;
     if (section.name === "prices") priceBooks?.changed();
     const values = section.fields
       .map((rule) => state.job.settings.get(`${section.name}.${rule.field}`))
       .filter((value) => value !== undefined && value !== "")
-      .map(String);
+      .map((value) => signed(String(value)));
     given.textContent = values.length === 0 ? (section.name === "prices" ? "none given" : "all assumed") : values.slice(0, 6).join(" · ");
   };
   const changed = () => {
     sum();
     jobChanged();
+    if (section.name === "gas") gasLine.draw();
   };
   const form = new Form(fields, {
     rules: section.fields,
@@ -234,6 +239,7 @@ function drawSection(section) {
     system: () => state.system,
   });
   forms.push(form);
+  if (section.name === "gas") gasLine = new GasLine(form, given);
   if (section.name === "prices") {
     const books = document.createElement("div");
     books.className = "price-books";
@@ -251,6 +257,13 @@ function drawSection(section) {
   }
   sum();
   return details;
+}
+
+/** The frame's gas settings were changed elsewhere than in their own fields. */
+function gasChanged() {
+  forms.forEach((form) => form.refresh());
+  gasLine.draw();
+  jobChanged();
 }
 
 function drawColumnChoice() {
@@ -342,8 +355,10 @@ function wire() {
 }
 
 wire();
+// what is led to in the rail comes to stand below the price
+new ResizeObserver(([{ target }]) => target.parentElement.style.setProperty("--price", `${target.offsetHeight}px`)).observe($("price"));
 addEventListener("pagehide", keepDraftNow);
-showViews({ state, open });
+showViews({ state, open, gasChanged });
 const draft = localStorage.getItem(DRAFT);
 show(draft ? JSON.parse(draft) : {}, JSON.parse(localStorage.getItem(DRAFT_OF) ?? "null"));
 document.documentElement.dataset.ready = "yes";

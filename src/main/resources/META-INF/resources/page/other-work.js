@@ -1,6 +1,6 @@
 // Lines of the shop's own in a price: a quantity at a rate, or a sum.
 
-import { Form } from "./fields.js";
+import { button, Form } from "./fields.js";
 import { otherWorkFields } from "./rules.js";
 
 export class OtherWork {
@@ -60,12 +60,4 @@ export class OtherWork {
       form.setErrors(new Map([...paths].filter(([path]) => path.startsWith(prefix)).map(([path, texts]) => [path.slice(prefix.length), texts])));
     });
   }
-}
-
-function button(text, act) {
-  const made = document.createElement("button");
-  made.type = "button";
-  made.textContent = text;
-  made.addEventListener("click", act);
-  return made;
 }

@@ -1,8 +1,9 @@
 // Hose set-ups compared under one duty: what each start throws away, what that is a year, and when a change is paid back.
+// The first is the frame in hand as it stands, and changing it there or here is one thing; the others can be put in.
 
 import { html, nothing, render } from "/_static/lit-html/lit-html.js";
-import { Form } from "./fields.js";
-import { money, number, percent, quantity, signed } from "./figures.js";
+import { button, Form, formNote } from "./fields.js";
+import { alike, money, paidBack, percent, signed } from "./figures.js";
 import { flattened, tree, written } from "./job.js";
 import { capital, comparisonFields, dutyFields, label, setUpFields } from "./rules.js";
 import { ask, LatestWins, Problem } from "./service.js";
@@ -10,6 +11,10 @@ import { ask, LatestWins, Problem } from "./service.js";
 const KEPT = "seamtally.set-ups";
 // what a picture still tells apart
 const MOST = 5;
+// what a set-up sets of the gas, and what the frame's own has of that
+const gasRules = setUpFields.filter((rule) => rule.field !== "name" && rule.field !== "price");
+const ofFrame = (field) => `gas.${field}`;
+const FRAMES_OWN = new RegExp(`^gas[.](?=(?:${gasRules.map(({ field }) => field.replaceAll(".", "[.]")).join("|")})$)`);
 const NARROW = matchMedia("(max-width: 40rem)");
 
 export async function show(element, page) {
@@ -44,13 +49,23 @@ class SetUps {
 
   /** The frame's gas settings may be others by now. */
   seen() {
-    if (this.#result) this.#compare();
+    if (!this.#result) return;
+    this.#forms.forEach(({ form }) => form.refresh());
+    this.#summaries.forEach((sum) => sum());
+    this.#compare();
   }
 
   #read(request) {
     this.#duty = flattened(request.duty, rules(dutyFields));
     this.#money = new Map(comparisonFields.filter((rule) => request[rule.field]).map((rule) => [rule.field, String(request[rule.field])]));
-    this.#setUps = request.setUps.slice(0, MOST).map((setUp) => flattened(setUp, rules(setUpFields)));
+    const setUps = request.setUps.map((setUp) => flattened(setUp, rules(setUpFields)));
+    // the first has nothing of its own: it is the frame
+    if (gasRules.some(({ field }) => setUps[0]?.has(field))) setUps.unshift(new Map([["name", "as today"]]));
+    this.#setUps = setUps.slice(0, MOST);
+  }
+
+  get #frame() {
+    return this.#page.state.job.settings;
   }
 
   #request() {
@@ -66,18 +81,21 @@ class SetUps {
   #draw() {
     this.#element.innerHTML = `
       <h2>Gas set-ups compared</h2>
-      <p class="lead">The gas settings of the frame in hand hold for all of them; a set-up changes what stands in its own column.</p>
+      <p class="lead">The first is the frame in hand. Each of the others changes what stands in its own column, and can be put into the frame.</p>
       <section class="card" aria-labelledby="duty-title"><h3 id="duty-title">The work</h3><div class="fields" id="duty-fields"></div></section>
       <section aria-labelledby="set-ups-title">
         <div class="bar"><h3 id="set-ups-title">Set-ups; the first is what the others are measured against</h3>
         <button type="button" id="add-set-up">Add a set-up</button></div>
         <div id="set-up-cards" class="cards"></div>
+        <div id="set-up-note"></div>
       </section>
       <div id="set-up-problem" class="to-mend"></div>
       <section aria-labelledby="compared-title">
         <h2 id="compared-title">What each start throws away</h2>
-        <div id="transient-picture" class="picture"></div>
-        <div id="payback-picture" class="picture"></div>
+        <div class="pictures">
+          <div id="transient-picture" class="picture"></div>
+          <div id="payback-picture" class="picture"></div>
+        </div>
         <div id="compared"></div>
       </section>`;
     this.#result = this.#find("compared");
@@ -100,10 +118,15 @@ class SetUps {
     const both = joined(this.#duty, this.#money, new Set(comparisonFields.map((rule) => rule.field)));
     this.#summaries = [];
     this.#forms = [{ prefix: "", form: new Form(this.#find("duty-fields"), { ...common, rules: [...dutyFields, ...comparisonFields], values: both }) }];
+    const note = formNote();
+    this.#find("set-up-note").replaceChildren(note);
     const cards = this.#setUps.map((setUp, i) => {
       const card = document.createElement("section");
       card.className = "card";
-      card.setAttribute("aria-label", `Set-up ${i + 1}`);
+      const title = document.createElement("h4");
+      title.id = `set-up-title-${i}`;
+      title.textContent = i === 0 ? "The frame in hand" : `Set-up ${i + 1}`;
+      card.setAttribute("aria-labelledby", title.id);
       const fields = document.createElement("div");
       fields.className = "fields one";
       // on a narrow screen they would stand one below the other at full height
@@ -111,26 +134,86 @@ class SetUps {
       own.open = !NARROW.matches;
       const summary = document.createElement("summary");
       own.append(summary, fields);
-      card.append(own);
-      this.#summaries.push(() => summary.replaceChildren(...summed(setUp, i)));
-      this.#forms.push({ prefix: `setUps[${i}].`, form: new Form(fields, { ...common, rules: setUpFields, values: setUp }) });
-      if (this.#setUps.length > 2) {
-        const remove = document.createElement("button");
-        remove.type = "button";
-        remove.textContent = `Remove set-up ${i + 1}`;
-        remove.addEventListener("click", () => {
-          this.#setUps.splice(i, 1);
-          this.#drawForms();
+      const toFrame = document.createElement("div");
+      card.append(title, toFrame, own);
+      if (i === 0) {
+        card.classList.add("of-frame");
+        toFrame.append(this.#frameNote());
+        const values = withFrame(setUp, () => this.#frame);
+        const changed = (path) => {
+          if (path !== "name") this.#page.gasChanged();
           this.#changed();
-        });
-        own.append(remove);
+        };
+        this.#forms.push({ prefix: "setUps[0].", form: new Form(fields, { ...common, changed, note, rules: setUpFields.filter(({ field }) => field !== "price"), values }) });
+        this.#summaries.push(() => summary.replaceChildren(...summed(setUp, i)));
+        return card;
       }
+      this.#forms.push({ prefix: `setUps[${i}].`, form: new Form(fields, { ...common, note, rules: setUpFields, values: setUp }) });
+      if (this.#setUps.length > 2) {
+        own.append(
+          button(`Remove set-up ${i + 1}`, () => {
+            this.#setUps.splice(i, 1);
+            this.#drawForms();
+            this.#changed();
+          }),
+        );
+      }
+      const said = document.createElement("p");
+      said.setAttribute("role", "status");
+      const use = button("Use in the frame", () => this.#use(setUp, use, said));
+      toFrame.append(use, said);
+      this.#summaries.push(() => {
+        summary.replaceChildren(...summed(setUp, i));
+        const changes = gasRules.filter(({ field }) => setUp.has(field));
+        const isThere = changes.length > 0 && changes.every(({ field }) => this.#frame.get(ofFrame(field)) === setUp.get(field));
+        use.textContent = isThere ? "In the frame" : "Use in the frame";
+        use.disabled = isThere || changes.length === 0;
+        if (!isThere) render(nothing, said);
+      });
       return card;
     });
     this.#find("set-up-cards").replaceChildren(...cards);
     this.#find("add-set-up").disabled = this.#setUps.length >= MOST;
     this.#forms.forEach(({ form }) => form.setAssumed(new Map()));
     this.#summaries.forEach((sum) => sum());
+  }
+
+  #frameNote() {
+    const note = document.createElement("p");
+    note.className = "of";
+    const link = document.createElement("a");
+    link.href = "#gas-picture";
+    link.textContent = "where its gas goes";
+    note.append("A change here changes the frame: see ", link, ".");
+    return note;
+  }
+
+  /** What a set-up changes becomes the frame's own. */
+  #use(setUp, use, said) {
+    const before = new Map();
+    for (const { field } of gasRules) {
+      if (!setUp.has(field)) continue;
+      before.set(ofFrame(field), this.#frame.get(ofFrame(field)));
+      this.#frame.set(ofFrame(field), setUp.get(field));
+    }
+    this.#frameChanged();
+    const takeBack = () => {
+      before.forEach((value, path) => (value === undefined ? this.#frame.delete(path) : this.#frame.set(path, value)));
+      this.#frameChanged();
+      use.focus();
+    };
+    render(
+      html`The frame has it now: <a href="#gas-picture">where its gas goes</a>, <a href="#frame">its price</a>.
+        <button type="button" class="link" @click=${takeBack}>Take it back</button>`,
+      said,
+    );
+    said.querySelector("a").focus();
+  }
+
+  #frameChanged() {
+    this.#page.gasChanged();
+    this.#forms.forEach(({ form }) => form.refresh());
+    this.#changed();
   }
 
   #changed() {
@@ -157,19 +240,22 @@ class SetUps {
   /** What a set-up leaves blank is as it is in the frame, or assumed there too. */
   #showFrames(answer) {
     const assumed = new Map(answer.assumptions.map((one) => [one.path, one]));
-    const ofFrame = new Map();
-    for (const { field } of setUpFields) {
-      const given = this.#page.state.job.settings.get(`gas.${field}`);
-      const found = given ? { value: String(given) } : assumed.get(`gas.${field}`);
-      if (found) ofFrame.set(field, found);
+    const frames = new Map();
+    for (const { field } of gasRules) {
+      const given = this.#frame.get(ofFrame(field));
+      const found = given ? { value: String(given) } : assumed.get(ofFrame(field));
+      if (found) frames.set(field, found);
     }
-    this.#forms.filter(({ prefix }) => prefix !== "").forEach(({ form }) => form.setAssumed(ofFrame, "as the frame:"));
+    const [, first, ...others] = this.#forms;
+    first.form.setAssumed(frames);
+    others.forEach(({ form }) => form.setAssumed(frames, "as the frame:"));
   }
 
   #mend(problem) {
     const paths = new Map();
     for (const violation of problem?.violations ?? []) {
-      const path = violation.path.replace(/^duty\./, "");
+      // what the frame's own gas is refused for stands in the first column
+      const path = violation.path.replace(/^duty\./, "").replace(FRAMES_OWN, "setUps[0].");
       paths.set(path, [...(paths.get(path) ?? []), violation.message]);
     }
     for (const { prefix, form } of this.#forms) {
@@ -186,21 +272,38 @@ class SetUps {
 
   #drawAnswer(answer) {
     const priced = answer.setUps.some((one) => one.costPerYear);
+    const shifts = Number(this.#duty.get("shiftsPerYear"));
+    const column = (title, of) => {
+      const told = alike(answer.setUps.map(of));
+      return [title, (one) => told(of(one))];
+    };
+    const columns = [
+      column("Gas a start", (one) => one.perStart.total),
+      column("of it surge", (one) => one.perStart.startSurge),
+      column("Peak flow", (one) => one.start?.peakFlow),
+      column("Turbulent for", (one) => one.start?.turbulentTime),
+      ["Drift", (one) => percent(one.steady.drift)],
+      column("Gas a year", (one) => one.perYear),
+      column("Surge a year", (one) => one.surgePerYear),
+      ...(priced
+        ? [
+            [`${answer.currency} a year`, (one) => (one.costPerYear ? money(one.costPerYear) : "–")],
+            ["Paid back after", (one) => (one.paybackShifts === undefined ? "–" : paidBack(one.paybackShifts / shifts))],
+          ]
+        : []),
+    ];
     render(
-      html`<div class="scroll-x" tabindex="0" role="group" aria-label="Set-ups compared">
-          <table class="figures">
+      html`<h3>Side by side</h3>
+        <div class="scroll-x" tabindex="0" role="group" aria-label="Set-ups compared">
+          <table class="figures side-by-side">
             <thead>
-              <tr><th scope="col">Set-up</th><th scope="col">Gas a start</th><th scope="col">of it surge</th><th scope="col">Peak flow</th><th scope="col">Turbulent for</th>
-              <th scope="col">Drift</th><th scope="col">Gas a year</th><th scope="col">Surge a year</th>${priced ? html`<th scope="col">${answer.currency} a year</th><th scope="col">Paid back</th>` : nothing}</tr>
+              <tr><th scope="col">Set-up</th>${columns.map(([title]) => html`<th scope="col">${title}</th>`)}</tr>
             </thead>
             <tbody>
               ${answer.setUps.map(
                 (one) => html`<tr class=${one.name === answer.best ? "best" : ""}>
                   <th scope="row">${one.name}${one.name === answer.best ? html` <b>least gas of those that hold their flow</b>` : nothing}</th>
-                  <td>${quantity(one.perStart.total)}</td><td>${quantity(one.perStart.startSurge)}</td>
-                  <td>${quantity(one.start?.peakFlow)}</td><td>${quantity(one.start?.turbulentTime)}</td>
-                  <td>${percent(one.steady.drift)}</td><td>${quantity(one.perYear)}</td><td>${quantity(one.surgePerYear)}</td>
-                  ${priced ? html`<td>${one.costPerYear ? money(one.costPerYear) : "–"}</td><td>${one.paybackShifts === undefined ? "–" : `${number(one.paybackShifts)} shifts`}</td>` : nothing}
+                  ${columns.map(([, told]) => html`<td>${told(one)}</td>`)}
                 </tr>`,
               )}
             </tbody>
@@ -229,7 +332,7 @@ function summed(setUp, i) {
   const changes = [...setUp].filter(([field]) => field !== "name").map(([field, value]) => `${label(field)} ${value}`);
   const given = document.createElement("span");
   given.className = "given";
-  given.textContent = changes.length === 0 ? "changes nothing" : changes.join(" · ");
+  given.textContent = i === 0 ? "its own gas settings" : changes.length === 0 ? "changes nothing" : changes.join(" · ");
   return [name, " ", given];
 }
 
@@ -242,6 +345,16 @@ function placed(path) {
 function rules(fields) {
   const byField = new Map(fields.map((rule) => [rule.field, rule]));
   return (field) => byField.get(field);
+}
+
+/** The first set-up's name, and beside it the frame's own gas settings. */
+function withFrame(setUp, frame) {
+  const of = (field) => (field === "name" ? [setUp, field] : [frame(), ofFrame(field)]);
+  const on = (act) => (field, ...more) => {
+    const [map, path] = of(field);
+    return map[act](path, ...more);
+  };
+  return { get: on("get"), has: on("has"), set: on("set"), delete: on("delete") };
 }
 
 /** Two maps as one: fields of the second go there. */

@@ -114,6 +114,11 @@ final class Browser implements AutoCloseable {
         return String.valueOf(js("return document.querySelector(arguments[0])?.innerText ?? ''", css));
     }
 
+    /** What a field holds. */
+    String value(String css) {
+        return one(css).getDomProperty("value");
+    }
+
     /** Waits for what must come; fails with these words where it does not. */
     void waitUntil(String what, Supplier<Boolean> holds) {
         new WebDriverWait(driver, PATIENCE)

@@ -342,4 +342,57 @@ class FrameBrowserTest {
         browser.waitForText("#joint-title", "Joint G1");
         browser.waitForText("#joint-body", "ER80S-D2");
     }
+
+    @Test
+    void theJointThatWasWrittenInStaysInHandUntilAnotherIsGoneTo() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.waitForText("#joint-title", "Joint R1, row 1");
+        String before = browser.text("#joint-body .strip");
+        browser.cell(1, "branch outside diameter").click();
+        browser.type("1.25 in", Keys.ENTER);
+        assertEquals(
+                browser.cell(2, "branch outside diameter"),
+                browser.js("return document.activeElement"),
+                "Enter goes down");
+        browser.waitUntil(
+                "the joint written in is shown anew",
+                () -> !browser.text("#joint-body .strip").equals(before));
+        assertEquals("Joint R1, row 1", browser.text("#joint-title"));
+        browser.type(Keys.ARROW_DOWN);
+        browser.waitForText("#joint-title", "Joint G1, row 3");
+        // writing in another takes that one in hand
+        browser.cell(1, "count").click();
+        browser.type("3", Keys.ENTER, "5");
+        browser.waitForText("#joint-title", "Joint P1, row 2");
+        browser.type(Keys.ENTER, Keys.ARROW_UP);
+        browser.chord(Keys.CONTROL, Keys.ARROW_DOWN);
+        assertEquals(
+                browser.cell(6, "count"), browser.js("return document.activeElement"), "where the next joint begins");
+        browser.waitForText("#joint-title", "Joint P1, row 2");
+        assertTrue(
+                browser.one("#joint-body .strip").isDisplayed(), "a row without a joint leaves the last one in sight");
+        assertEquals("2", browser.text("#joints tr.current > th"), "the list marks the joint that is shown beside it");
+    }
+
+    @Test
+    void theHoseIsChangedFromThePriceAndFromThePicture() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.waitForText(".price .gas-line", "25 ft hose, 0.25 in bore, 0.025 in orifice, 50 psi, 15 ft³/h");
+        browser.waitForText("#gas-picture", "Start surge");
+        String picture = browser.text("#gas-picture");
+        browser.one(".price .gas-line button").click();
+        var length = browser.one("#settings [data-path='gas.hose.length']");
+        assertEquals(length, browser.js("return document.activeElement"), "the hose is led to");
+        assertTrue(length.isDisplayed());
+        browser.type(Keys.chord(Keys.CONTROL, "a"), "12.5", Keys.TAB);
+        browser.waitForText(".price .gas-line", "12.5 ft hose");
+        browser.waitForText("#settings", "12.5 ft hose, 0.25 in bore");
+        browser.waitUntil(
+                "less gas is stored in half the hose",
+                () -> !browser.text("#gas-picture").equals(picture));
+        browser.one("#gas-picture + .gas-line button").click();
+        assertEquals(length, browser.js("return document.activeElement"));
+        browser.type(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
+        browser.waitForText("#gas-picture + .gas-line", "25 ft hose (assumed), 0.25 in bore");
+    }
 }

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.Keys;
 
 /** The page on wide and narrow screens, light and dark; what it loads, and what an accessibility engine finds. */
 @QuarkusTest
@@ -70,18 +71,82 @@ class LookBrowserTest {
     }
 
     @Test
-    void cautionsAndAssumptionsAreAlwaysInSight() {
-        browser.startFrom("trail-buggy-rear-bay.json");
+    void cautionsAndAssumptionsAreThereInFullAndNeverOutOfReach() {
+        browser.startFrom("hill-climb-buggy-roll-structure.json");
         browser.waitForText("#cautions", "No load was considered");
-        for (String part : List.of("#cautions", "#assumptions", "#price .total")) {
-            assertTrue((Boolean) browser.js("""
-                            window.scrollTo(0, document.documentElement.scrollHeight / 2);
-                            const box = document.querySelector(arguments[0]).getBoundingClientRect();
-                            return box.top >= 0 && box.top + 40 < innerHeight && box.height > 30;
-                            """, part), part + " is in sight halfway down the page");
+        for (int width : List.of(1280, 375)) {
+            browser.width(width, 800);
+            for (String part : List.of("#cautions", "#assumptions")) {
+                assertTrue(browser.one(part).isDisplayed(), part + " is behind no click");
+                assertTrue((Boolean) browser.js("""
+                                const box = document.querySelector(arguments[0]);
+                                const overflow = getComputedStyle(box).overflowY;
+                                return overflow === 'visible' && box.scrollHeight - box.clientHeight <= 1;
+                                """, part), part + " is no box to scroll in");
+            }
+            for (String part : List.of("#price .total", "#price .gas-line", "#said")) {
+                assertTrue((Boolean) browser.js("""
+                                window.scrollTo(0, document.documentElement.scrollHeight / 3);
+                                const box = document.querySelector(arguments[0]).getBoundingClientRect();
+                                return box.top >= 0 && box.bottom <= innerHeight && box.height > 10;
+                                """, part), part + " is in sight amid the page, " + width + " wide");
+            }
         }
-        browser.width(375, 800);
-        assertTrue(browser.one("#cautions").isDisplayed(), "below the work on a narrow screen");
+        browser.width(1280, 800);
+        browser.one("#said a[href='#assumptions-title']").click();
+        browser.waitUntil("the assumptions are led to and not covered", () -> (Boolean) browser.js("""
+                        const title = document.getElementById('assumptions-title').getBoundingClientRect();
+                        const price = document.getElementById('price').getBoundingClientRect();
+                        return title.top >= price.bottom && title.bottom < innerHeight;
+                        """));
+    }
+
+    private long scrolled() {
+        return ((Number) browser.js("return Math.round(scrollY)")).longValue();
+    }
+
+    private void goTo(String part) {
+        browser.one("nav a[href='#" + part + "']").click();
+        browser.waitUntil(part + " is shown", () -> browser.one("#view-" + part).isDisplayed());
+    }
+
+    @Test
+    void eachPartIsFoundWhereItWasLeft() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.one("#gas-picture table");
+        browser.js("scrollTo(0, 900)");
+        goTo("set-ups");
+        browser.one("#payback-picture canvas");
+        assertEquals(0, scrolled(), "what was never seen is seen from its top");
+        browser.js("scrollTo(0, 400)");
+        goTo("frame");
+        assertEquals(900, scrolled());
+        goTo("quotes");
+        browser.waitUntil("the quotes begin at their top", () -> scrolled() == 0);
+        goTo("set-ups");
+        browser.waitUntil("the set-ups are where they were left", () -> scrolled() == 400);
+        browser.one("#set-up-cards a[href='#gas-picture']").click();
+        browser.waitUntil("a picture is led to from another part", () -> (Boolean) browser.js("""
+                        const box = document.getElementById('gas-picture').getBoundingClientRect();
+                        return box.height > 0 && box.top >= 0 && box.top < innerHeight / 2;
+                        """));
+    }
+
+    @Test
+    void whatIsSaidOfAFieldMovesNothing() {
+        browser.startFrom("trail-buggy-rear-bay.json");
+        browser.js("document.querySelectorAll('.setting').forEach((one) => one.open = true)");
+        String places = """
+                return [...document.querySelectorAll('#settings input, #settings select')].filter((one) => one.checkVisibility())
+                  .map((one) => Math.round(one.getBoundingClientRect().top + scrollY)).join(' ');
+                """;
+        Object before = browser.js(places);
+        browser.js("document.querySelector('[data-path=\"gas.hose.length\"]').focus()");
+        browser.waitForText("#settings", "Hose length: Length. Left out: 25 ft. 4 in to 650 ft");
+        assertEquals(before, browser.js(places), "when it is explained");
+        browser.type(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
+        browser.waitForText("#settings", "assumed 25 ft");
+        assertEquals(before, browser.js(places), "when it is assumed");
     }
 
     @Test

@@ -40,4 +40,50 @@ class SetUpsBrowserTest {
             assertEquals(List.of(), browser.complaints("status of 422"));
         }
     }
+
+    @Test
+    void aSetUpIsUsedInTheFrameAndTheFirstIsTheFrame() {
+        try (Browser browser = Browser.on(page)) {
+            browser.startFrom("trail-buggy-rear-bay.json");
+            String price = browser.text("#price .total .amount");
+            browser.open("#set-ups");
+            browser.waitForText("#compared", "small bore");
+            String first = "#set-up-cards section:nth-child(1) ";
+            String second = "#set-up-cards section:nth-child(2) ";
+            assertEquals("0.25 in", browser.value(first + "[data-path='hose.insideDiameter']"));
+            browser.one(second + "> div > button").click();
+            assertEquals("0.112 in", browser.value(first + "[data-path='hose.insideDiameter']"));
+            assertEquals("In the frame", browser.text(second + "> div > button"));
+            browser.one(second + "a[href='#frame']").click();
+            browser.waitForText(".price .gas-line", "25 ft hose, 0.112 in bore");
+            assertEquals("0.112 in", browser.value("#settings [data-path='gas.hose.insideDiameter']"));
+            browser.waitUntil(
+                    "less gas is thrown away, for less money",
+                    () -> !browser.text("#price .total .amount").equals(price));
+
+            browser.one("nav a[href='#set-ups']").click();
+            browser.one(second + "[role=status] button").click();
+            assertEquals("0.25 in", browser.value(first + "[data-path='hose.insideDiameter']"));
+            assertEquals("Use in the frame", browser.text(second + "> div > button"));
+            browser.one(first + "[data-path='hose.length']").sendKeys(Keys.chord(Keys.CONTROL, "a"), "50", Keys.TAB);
+            browser.waitForText("#compared", "as today");
+            browser.one(first + "a[href='#gas-picture']").click();
+            browser.waitForText("#gas-picture + .gas-line", "50 ft hose, 0.25 in bore");
+            assertEquals("50 ft", browser.value("#settings [data-path='gas.hose.length']"));
+            assertEquals(List.of(), browser.complaints("status of 422"));
+        }
+    }
+
+    @Test
+    void whatTheFramesGasIsRefusedForStandsAtTheFirst() {
+        try (Browser browser = Browser.on(page)) {
+            browser.startFrom("trail-buggy-rear-bay.json");
+            browser.open("#set-ups");
+            browser.waitForText("#compared", "small bore");
+            var length = browser.one("#set-up-cards section:nth-child(1) [data-path='hose.length']");
+            length.sendKeys(Keys.chord(Keys.CONTROL, "a"), "9 psi", Keys.TAB);
+            browser.waitUntil("the length is marked", () -> "true".equals(length.getDomAttribute("aria-invalid")));
+            assertEquals(List.of(), browser.complaints("status of 422"));
+        }
+    }
 }
