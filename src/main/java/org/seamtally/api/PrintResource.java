@@ -45,8 +45,10 @@ public class PrintResource {
     private final QuotePrinter printer;
     private final Shop shop;
     private final Admission admission;
+    private final Letterheads letterheads;
 
-    PrintResource(Quotes quotes, QuotePrinter printer, Shop shop, Admission admission) {
+    PrintResource(Quotes quotes, QuotePrinter printer, Shop shop, Admission admission, Letterheads letterheads) {
+        this.letterheads = letterheads;
         this.admission = admission;
         this.quotes = quotes;
         this.printer = printer;
@@ -115,7 +117,7 @@ public class PrintResource {
                 .build();
     }
 
-    private static PrintedQuote printed(QuoteAnswer quote) {
+    private PrintedQuote printed(QuoteAnswer quote) {
         return new PrintedQuote(
                 quote.number(),
                 quote.revision(),
@@ -123,6 +125,7 @@ public class PrintResource {
                 Optional.ofNullable(quote.customerReference()),
                 Optional.ofNullable(quote.validUntil()).map(LocalDate::parse),
                 Optional.ofNullable(quote.notes()),
+                Optional.ofNullable(letterheads.byShop().get(shop.name())),
                 FrameEstimateAnswer.read(quote.estimate()));
     }
 }

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.Function;
 import org.seamtally.wire.CautionAnswer;
 import org.seamtally.wire.CostAnswer;
 import org.seamtally.wire.Figures;
@@ -25,6 +26,7 @@ import org.seamtally.wire.GasAnswer;
 import org.seamtally.wire.GatheredAssumption;
 import org.seamtally.wire.GatheredCaution;
 import org.seamtally.wire.JointAnswer;
+import org.seamtally.wire.LabourAnswer;
 import org.seamtally.wire.Quantity;
 import org.seamtally.wire.SeamAnswer;
 import org.seamtally.wire.TotalsAnswer;
@@ -165,22 +167,15 @@ final class EstimateTable {
         table.row("Work and material", "a frame", "the order");
         table.row("", "h:min:s", "h:min:s");
         table.rule();
-        table.row(
-                "arc, tacks included",
-                time(one.labour().arc()),
-                time(all.labour().arc()));
-        table.row(
-                "handling at the joint",
-                time(one.labour().handling()),
-                time(all.labour().handling()));
-        table.row("fit-up", time(one.labour().fitUp()), time(all.labour().fitUp()));
-        table.row("set-up", time(one.labour().setUp()), time(all.labour().setUp()));
+        double[] ofOne = seconds(one.labour());
+        double[] ofAll = seconds(all.labour());
+        table.row("arc, tacks included", time(ofOne[0]), time(ofAll[0]));
+        table.row("handling at the joint", time(ofOne[1]), time(ofAll[1]));
+        table.row("fit-up", time(ofOne[2]), time(ofAll[2]));
+        table.row("set-up", time(ofOne[3]), time(ofAll[3]));
         if (one.preheat() != null) {
             boolean counted = one.labour().preheat().value() > 0;
-            table.row(
-                    "preheat",
-                    counted ? time(one.labour().preheat()) : "not counted",
-                    counted ? time(all.labour().preheat()) : "not counted");
+            table.row("preheat", counted ? time(ofOne[4]) : "not counted", counted ? time(ofAll[4]) : "not counted");
         }
         table.rule();
         table.row("labour", time(one.labour().total()), time(all.labour().total()));
@@ -200,35 +195,55 @@ final class EstimateTable {
         table.print(out);
     }
 
+    /** The parts of paid time in whole seconds. */
+    private static double[] seconds(LabourAnswer labour) {
+        return Figures.addingUp(
+                labour.total().value(),
+                0,
+                labour.arc().value(),
+                labour.handling().value(),
+                labour.fitUp().value(),
+                labour.setUp().value(),
+                labour.preheat().value());
+    }
+
     private void printGas() {
         GasAnswer one = answer.perFrame().gas();
         GasAnswer all = answer.forQuantity().gas();
         Columns table = new Columns("lrrr");
         table.row("Shielding gas, " + one.starts() + " starts a frame", "a frame", "the order", "share");
         table.rule();
-        double total = one.total().value();
-        gas(table, "while the arc burns", one.arc(), all.arc(), total);
-        gas(table, "pre-flow", one.preFlow(), all.preFlow(), total);
-        gas(table, "post-flow", one.postFlow(), all.postFlow(), total);
-        gas(
-                table,
-                "start surge (stored: " + withUnit(one.storedGas()) + ")",
-                one.startSurge(),
-                all.startSurge(),
-                total);
+        Map<String, Function<GasAnswer, Quantity>> parts = new LinkedHashMap<>();
+        parts.put("while the arc burns", GasAnswer::arc);
+        parts.put("pre-flow", GasAnswer::preFlow);
+        parts.put("post-flow", GasAnswer::postFlow);
+        parts.put("start surge (stored: " + withUnit(one.storedGas()) + ")", GasAnswer::startSurge);
         if (one.backPurge().value() > 0) {
-            gas(table, "back purge", one.backPurge(), all.backPurge(), total);
+            parts.put("back purge", GasAnswer::backPurge);
         }
         if (one.leak().value() > 0) {
-            gas(table, "leaks", one.leak(), all.leak(), total);
+            parts.put("leaks", GasAnswer::leak);
+        }
+        List<Quantity> ofOne =
+                parts.values().stream().map(part -> part.apply(one)).toList();
+        List<Quantity> ofAll =
+                parts.values().stream().map(part -> part.apply(all)).toList();
+        List<String> volumes = Figures.partsOf(one.total(), ofOne);
+        List<String> volumesOfAll = Figures.partsOf(all.total(), ofAll);
+        List<String> shares = Figures.shares(one.total(), ofOne);
+        String unit = " " + one.total().unit();
+        int row = 0;
+        for (String what : parts.keySet()) {
+            table.row(what, volumes.get(row) + unit, volumesOfAll.get(row) + unit, shares.get(row));
+            row++;
         }
         table.rule();
-        gas(table, "gas", one.total(), all.total(), total);
+        table.row(
+                "gas",
+                withUnit(one.total()),
+                withUnit(all.total()),
+                percent(one.total().value() == 0 ? 0 : 1));
         table.print(out);
-    }
-
-    private static void gas(Columns table, String what, Quantity one, Quantity all, double total) {
-        table.row(what, withUnit(one), withUnit(all), percent(total == 0 ? 0 : one.value() / total));
     }
 
     private void printCost(CostAnswer cost) {

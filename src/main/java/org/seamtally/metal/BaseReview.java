@@ -64,7 +64,7 @@ public record BaseReview(
             cautions.add(new Caution(
                     "hard-zone",
                     Phrase.of(
-                            "Beside the seam the tube may reach " + Decimals.of(hardness.least(), 0) + " to "
+                            "Beside the seam the base metal may reach " + Decimals.of(hardness.least(), 0) + " to "
                                     + Decimals.of(hardness.greatest(), 0) + " HV"
                                     + ", welded from {}; 380 HV is what EN ISO 15614-1 allows for structural steel that is"
                                     + " not heat treated after welding. Hydrogen must be kept out; the qualified procedure"

@@ -213,7 +213,7 @@ public record FilletAdequacy(
                             "The leg does not meet the rule of AWS D1.1's tubular clause for a throat of 0.7 of the thinner"
                                     + " wall: {} is asked for"
                                     + (seam.rootGap() > 0 ? ", and the root gap on top" : "")
-                                    + ". The code covers neither every steel nor thin walls (see scope): for comparison only."
+                                    + ". The code covers neither every steel nor thin walls: for comparison only."
                                     + " No load was considered.",
                             Phrase.measured(Dimension.LENGTH, legAskedFor(zones)))));
         }

@@ -106,7 +106,7 @@ public record ReviewedFiller(
         if (cracking) {
             cautions.add(new Caution(
                     "weld-metal-cracking",
-                    "The diluted weld metal is more hardenable than the tube: it may crack where hydrogen is left or the"
+                    "The diluted weld metal is more hardenable than the base metal: it may crack where hydrogen is left or the"
                             + " parts are held. Preheat, low hydrogen and slow cooling are due."));
         }
         preheat.advised()
@@ -124,8 +124,8 @@ public record ReviewedFiller(
         if (belowTheTube(pair.base(), pair.rod())) {
             cautions.add(new Caution(
                     "strength-below-base",
-                    "The weld metal is of a lower strength class than the tube: usual for thin tube, but the throat has to"
-                            + " be designed for it."));
+                    "The weld metal is of a lower strength class than the base metal: usual for thin tube, but the throat has"
+                            + " to be designed for it."));
         }
         if (!pair.rod().strengthAsWelded()) {
             cautions.add(new Caution(

@@ -1,9 +1,11 @@
 package org.seamtally.page;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.seamtally.wire.CostAnswer;
 import org.seamtally.wire.FrameEstimateAnswer;
 import org.seamtally.wire.GasAnswer;
@@ -18,6 +20,7 @@ import org.seamtally.wire.TotalsAnswer;
  * What the customer's form is filled with.
  *
  * @param head number, date, frame
+ * @param letterhead the shop's name and address; empty where none is set
  * @param validUntil the last day; empty where none was given
  * @param notes the shop's; empty where there are none
  * @param price empty cells where nothing is priced
@@ -25,13 +28,14 @@ import org.seamtally.wire.TotalsAnswer;
  * @param jointsAFrame how many joints a frame has
  * @param hours what is worked, for a frame and for the order
  * @param materials what is used, for a frame and for the order
- * @param gas where it goes, for a frame and for the order, with its share
+ * @param gas where the order's goes, with its share
  * @param assumptions what was taken where nothing was given
  * @param cautions the joints' and the frame's
  * @param always what no figure says
  */
 record CustomerSheet(
         Heading head,
+        String letterhead,
         String validUntil,
         String notes,
         Price price,
@@ -87,14 +91,15 @@ record CustomerSheet(
         FrameEstimateAnswer answer = quote.answer();
         return new CustomerSheet(
                 Heading.of(quote),
+                quote.letterhead().orElse(""),
                 quote.validUntil().map(Wording::day).orElse(""),
                 quote.notes().orElse(""),
                 Price.of(answer.cost(), Paper.inches(answer)),
                 AlikeJoints.of(answer.joints(), CustomerSheet::joint),
                 answer.joints().stream().mapToLong(JointAnswer::count).sum(),
-                hours(answer.perFrame(), answer.forQuantity()),
+                hours(answer.perFrame().labour(), answer.forQuantity().labour()),
                 materials(answer.perFrame(), answer.forQuantity()),
-                gas(answer.perFrame().gas(), answer.forQuantity().gas()),
+                gas(answer.forQuantity().gas()),
                 assumptions(answer),
                 Said.toCustomer(answer),
                 Said.always(answer));
@@ -120,8 +125,8 @@ record CustomerSheet(
     private static Halves<Assumed> assumptions(FrameEstimateAnswer answer) {
         Map<String, List<Row>> byReason = new LinkedHashMap<>();
         for (GatheredAssumption a : GatheredAssumption.of(answer)) {
-            byReason.computeIfAbsent(a.because(), because -> new ArrayList<>())
-                    .add(Row.of(Wording.field(a.field()), Wording.signs(a.values())));
+            byReason.computeIfAbsent(Wording.toCustomer(a.because()), because -> new ArrayList<>())
+                    .add(Row.of(Wording.field(a.field()), Wording.truth(Wording.signs(a.values()))));
         }
         return Halves.of(
                 byReason.entrySet().stream()
@@ -142,23 +147,27 @@ record CustomerSheet(
                         : Wording.worked(joint.seam().length()));
     }
 
-    private static List<Row> hours(TotalsAnswer frame, TotalsAnswer order) {
-        LabourAnswer one = frame.labour();
-        LabourAnswer all = order.labour();
-        List<Row> rows = new ArrayList<>(List.of(
-                hours("Arc, tacks included", one.arc(), all.arc()),
-                hours("Handling at the joint", one.handling(), all.handling()),
-                hours("Fit-up", one.fitUp(), all.fitUp()),
-                hours("Set-up", one.setUp(), all.setUp())));
-        if (frame.preheat() != null && one.preheat().value() > 0) {
-            rows.add(hours("Preheat", one.preheat(), all.preheat()));
+    private static List<Row> hours(LabourAnswer frame, LabourAnswer order) {
+        Map<String, Function<LabourAnswer, Quantity>> parts = new LinkedHashMap<>();
+        parts.put("Arc, tacks included", LabourAnswer::arc);
+        parts.put("Handling at the joint", LabourAnswer::handling);
+        parts.put("Fit-up", LabourAnswer::fitUp);
+        parts.put("Set-up", LabourAnswer::setUp);
+        if (frame.preheat().value() > 0) {
+            parts.put("Preheat", LabourAnswer::preheat);
         }
-        rows.add(hours("Hours in all", one.total(), all.total()));
+        List<String> ofOne = Wording.hours(frame.total(), parts(parts, frame));
+        List<String> ofAll = Wording.hours(order.total(), parts(parts, order));
+        List<Row> rows = new ArrayList<>();
+        for (String what : parts.keySet()) {
+            rows.add(Row.of(what, ofOne.get(rows.size()), ofAll.get(rows.size())));
+        }
+        rows.add(Row.of("Hours in all", Wording.hours(frame.total()), Wording.hours(order.total())));
         return rows;
     }
 
-    private static Row hours(String what, Quantity one, Quantity all) {
-        return Row.of(what, Wording.hours(one), Wording.hours(all));
+    private static <T> List<Quantity> parts(Map<String, Function<T, Quantity>> parts, T whole) {
+        return parts.values().stream().map(part -> part.apply(whole)).toList();
     }
 
     private static List<Row> materials(TotalsAnswer frame, TotalsAnswer order) {
@@ -180,18 +189,16 @@ record CustomerSheet(
         return Row.of(what, Wording.worked(one), Wording.worked(all));
     }
 
-    private static List<Row> gas(GasAnswer one, GasAnswer all) {
+    private static List<Row> gas(GasAnswer order) {
+        List<GasPart> used = Arrays.stream(GasPart.values())
+                .filter(part -> part.of(order).value() > 0)
+                .toList();
+        List<Quantity> parts = used.stream().map(part -> part.of(order)).toList();
+        List<String> volumes = Wording.parts(order.total(), parts);
+        List<String> shares = Wording.shares(order.total(), parts);
         List<Row> rows = new ArrayList<>();
-        double total = one.total().value();
-        for (GasPart part : GasPart.values()) {
-            Quantity used = part.of(one);
-            if (used.value() > 0) {
-                rows.add(Row.of(
-                        part.words(),
-                        Wording.worked(used),
-                        Wording.worked(part.of(all)),
-                        Wording.share(total == 0 ? 0 : used.value() / total)));
-            }
+        for (GasPart part : used) {
+            rows.add(Row.of(part.words(), volumes.get(rows.size()), shares.get(rows.size())));
         }
         return rows;
     }

@@ -47,19 +47,23 @@ enum Paper {
         return onPaper() + read("screen.css");
     }
 
-    /** What a browser is to take of a printed quote: its own style sheet, known by its digest, and nothing else. */
+    /** The script of a document that is looked at: it prints. */
+    static String script() {
+        return "\n" + read("print.js");
+    }
+
+    /** What a browser is to take of a printed quote: its own style sheet and script, known by their digests, and nothing else. */
     static String contentSecurityPolicy() {
-        String styles = Arrays.stream(values())
-                .map(paper -> "'sha256-" + digest(paper.onScreen()) + "'")
-                .collect(Collectors.joining(" "));
-        return "default-src 'none'; style-src " + styles
+        String styles =
+                Arrays.stream(values()).map(paper -> digest(paper.onScreen())).collect(Collectors.joining(" "));
+        return "default-src 'none'; style-src " + styles + "; script-src " + digest(script())
                 + "; base-uri 'none'; form-action 'none'; frame-ancestors 'self'";
     }
 
-    private static String digest(String style) {
+    private static String digest(String text) {
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(style.getBytes(StandardCharsets.UTF_8));
-            return Base64.getEncoder().encodeToString(digest);
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return "'sha256-" + Base64.getEncoder().encodeToString(digest) + "'";
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }

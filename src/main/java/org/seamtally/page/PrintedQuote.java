@@ -14,6 +14,7 @@ import org.seamtally.wire.FrameEstimateAnswer;
  * @param customerReference whom or what the quote is for, in the customer's words
  * @param validUntil the last day on which the price stands
  * @param notes for the customer
+ * @param letterhead the shop's name and address, in lines
  * @param answer what was estimated
  */
 public record PrintedQuote(
@@ -23,6 +24,7 @@ public record PrintedQuote(
         Optional<String> customerReference,
         Optional<LocalDate> validUntil,
         Optional<String> notes,
+        Optional<String> letterhead,
         FrameEstimateAnswer answer) {
 
     /** @throws NullPointerException where a part is missing */
@@ -32,6 +34,7 @@ public record PrintedQuote(
         Objects.requireNonNull(customerReference, "the customer's reference");
         Objects.requireNonNull(validUntil, "the validity");
         Objects.requireNonNull(notes, "the notes");
+        Objects.requireNonNull(letterhead, "the letterhead");
         Objects.requireNonNull(answer, "the answer");
     }
 }

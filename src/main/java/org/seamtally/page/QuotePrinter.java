@@ -13,23 +13,23 @@ public class QuotePrinter {
 
     private final Typeface typeface = Typeface.only();
 
-    /** A quote as a document of its own: styled, without scripts, asking nothing of any host. */
+    /** A quote as a document of its own: styled, with a button that prints it, asking nothing of any host. */
     public String html(PrintedQuote quote, QuoteForm form) {
-        return html(quote, form, Paper.of(quote, form).onScreen(), "");
+        return html(quote, form, Look.onScreen(Paper.of(quote, form)));
     }
 
-    /** The header that keeps a browser from taking anything but that document's own style. */
+    /** The header that keeps a browser from taking anything but that document's own style and script. */
     public String contentSecurityPolicy() {
         return Paper.contentSecurityPolicy();
     }
 
     /** The same document as PDF, on A4 or US letter by the answer's units. */
     public byte[] pdf(PrintedQuote quote, QuoteForm form) {
-        String style = Paper.of(quote, form).onPaper();
-        String html = html(quote, form, style, "");
+        Paper paper = Paper.of(quote, form);
+        String html = html(quote, form, Look.onPaper(paper, ""));
         Set<String> missing = typeface.scriptsLackedBy(html);
         if (!missing.isEmpty()) {
-            html = html(quote, form, style, String.join(", ", missing));
+            html = html(quote, form, Look.onPaper(paper, String.join(", ", missing)));
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PdfRendererBuilder builder = new PdfRendererBuilder();
@@ -52,17 +52,10 @@ public class QuotePrinter {
         return out.toByteArray();
     }
 
-    /**
-     * @param style stands in the document itself: a quote that is sent on keeps its look
-     * @param lettersMissing the scripts whose letters stand as boxes; empty where there are none
-     */
-    private static String html(PrintedQuote quote, QuoteForm form, String style, String lettersMissing) {
+    private static String html(PrintedQuote quote, QuoteForm form, Look look) {
         String html = switch (form) {
-            case CUSTOMER ->
-                Sheets.customer(CustomerSheet.of(quote), style, lettersMissing).render();
-            case SHOP_FLOOR ->
-                Sheets.shopFloor(ShopFloorSheet.of(quote), style, lettersMissing)
-                        .render();
+            case CUSTOMER -> Sheets.customer(CustomerSheet.of(quote), look).render();
+            case SHOP_FLOOR -> Sheets.shopFloor(ShopFloorSheet.of(quote), look).render();
         };
         return printable(html);
     }

@@ -9,7 +9,7 @@ final class Sheets {
 
     private Sheets() {}
 
-    static native TemplateInstance customer(CustomerSheet sheet, String style, String lettersMissing);
+    static native TemplateInstance customer(CustomerSheet sheet, Look look);
 
-    static native TemplateInstance shopFloor(ShopFloorSheet sheet, String style, String lettersMissing);
+    static native TemplateInstance shopFloor(ShopFloorSheet sheet, Look look);
 }

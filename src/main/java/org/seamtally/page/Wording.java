@@ -2,6 +2,7 @@ package org.seamtally.page;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.seamtally.wire.Figures;
@@ -70,15 +71,46 @@ final class Wording {
 
     /** A time in hours. */
     static String hours(Quantity seconds) {
-        return kept(Figures.number(seconds.value() / SECONDS_AN_HOUR, 1)) + NO_BREAK + "h";
+        double hours = hoursOf(seconds);
+        return inHours(hours, decimalsOfHours(hours));
+    }
+
+    /** Times that come to a total, in hours: they add up to it as {@link #hours(Quantity)} tells it. */
+    static List<String> hours(Quantity total, List<Quantity> parts) {
+        double hours = hoursOf(total);
+        int decimals = decimalsOfHours(hours);
+        double[] rounded = Figures.addingUp(
+                hours, decimals, parts.stream().mapToDouble(Wording::hoursOf).toArray());
+        return Arrays.stream(rounded).mapToObj(part -> inHours(part, decimals)).toList();
+    }
+
+    private static double hoursOf(Quantity seconds) {
+        return seconds.value() / SECONDS_AN_HOUR;
+    }
+
+    /** Less than ten hours are told finer: a small frame's parts would else be nothing, and many of them far off. */
+    private static int decimalsOfHours(double hours) {
+        return hours < 10 ? 2 : 1;
+    }
+
+    private static String inHours(double hours, int decimals) {
+        return kept(Figures.number(hours, decimals)) + NO_BREAK + "h";
+    }
+
+    /** Parts of what was worked out: they add up to it as {@link #worked} tells it. */
+    static List<String> parts(Quantity total, List<Quantity> parts) {
+        return Figures.partsOf(total, parts).stream()
+                .map(part -> kept(part) + NO_BREAK + unit(total.unit()))
+                .toList();
+    }
+
+    /** What share each part is of the total: they add up to the whole. */
+    static List<String> shares(Quantity total, List<Quantity> parts) {
+        return Figures.shares(total, parts).stream().map(Wording::kept).toList();
     }
 
     static String money(String amount) {
         return kept(Figures.money(amount));
-    }
-
-    static String share(double share) {
-        return kept(Figures.percent(share));
     }
 
     private static String kept(String figures) {
@@ -106,6 +138,19 @@ final class Wording {
                 .toLowerCase(Locale.ROOT)
                 // arc.arcEfficiency
                 .replaceAll("\\b(\\w+) \\1\\b", "$1");
+    }
+
+    /** A reason as a customer reads it: what was said to whoever keeps the shop's figures is left out. */
+    static String toCustomer(String because) {
+        return because.replace("a decision of this project", "the estimating program's choice")
+                .replace("common practice, no source", "common practice")
+                .replace(": fit it to your own timed welds", "")
+                .replace("; measure it with the arc off", "");
+    }
+
+    /** Yes and no in place of the words that a request has for them. */
+    static String truth(String value) {
+        return value.replaceFirst("^true\\b", "yes").replaceFirst("^false\\b", "no");
     }
 
     static String sentence(String text) {

@@ -1,12 +1,11 @@
 package org.seamtally.wire;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -19,45 +18,57 @@ import java.util.regex.Pattern;
 public record GatheredCaution(String cause, String joints, String text) {
 
     /** Cautions whose figure is an angle that gets worse as it gets narrower. */
-    private static final Set<String> NARROWER_IS_WORSE = Set.of("narrow-dihedral", "root-not-reached");
+    private static final Set<String> NARROWER_IS_WORSE = Set.of("narrow-dihedral");
 
-    private static final Pattern FIGURE = Pattern.compile("[0-9]+(\\.[0-9]+)?");
+    /** A number by itself: not one that is part of a name, such as those of ER70S-2 or EN ISO 15614-1. */
+    private static final Pattern FIGURE = Pattern.compile("(?<![\\p{Alnum}.-])-?[0-9]+(\\.[0-9]+)?(?!-?\\p{Alnum})");
 
-    /** The joints' cautions, one for each cause, in the order they were met. */
+    /** What cautions have in common that one text can stand for: they say the same, of figures of their own. */
+    private record Alike(String cause, String words) {
+
+        static Alike of(CautionAnswer caution) {
+            return new Alike(caution.cause(), FIGURE.matcher(caution.text()).replaceAll("#"));
+        }
+    }
+
+    /** The joints' cautions, one for all that say the same, in the order they were met. */
     public static List<GatheredCaution> ofJoints(FrameEstimateAnswer answer) {
-        Map<String, List<CautionAnswer>> byCause = new LinkedHashMap<>();
+        Map<Alike, List<CautionAnswer>> alike = new LinkedHashMap<>();
         for (JointAnswer joint : answer.joints()) {
             for (CautionAnswer caution : joint.cautions()) {
-                byCause.computeIfAbsent(caution.cause(), cause -> new ArrayList<>())
+                alike.computeIfAbsent(Alike.of(caution), words -> new ArrayList<>())
                         .add(caution);
             }
         }
-        List<GatheredCaution> gathered = new ArrayList<>();
-        byCause.forEach((cause, cautions) -> gathered.add(of(cause, cautions)));
-        return gathered;
+        return alike.values().stream().map(GatheredCaution::of).toList();
     }
 
-    private static GatheredCaution of(String cause, List<CautionAnswer> cautions) {
+    private static GatheredCaution of(List<CautionAnswer> cautions) {
         List<String> marks =
                 cautions.stream().map(CautionAnswer::joint).distinct().toList();
-        boolean alike = cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
-        CautionAnswer worst = worst(cause, cautions);
-        String figures = alike ? "" : " (The figures are those of " + worst.joint() + ", the worst of them.)";
-        return new GatheredCaution(cause, Marks.listed(marks), worst.text() + figures);
+        boolean same = cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
+        CautionAnswer worst = worst(cautions);
+        String figures = same ? "" : " (The figures are those of " + worst.joint() + ", the worst of them.)";
+        return new GatheredCaution(worst.cause(), Marks.listed(marks), worst.text() + figures);
     }
 
-    /** The caution with the greatest first figure in its text; where the narrower is the worse, the least. */
-    private static CautionAnswer worst(String cause, List<CautionAnswer> cautions) {
-        Comparator<CautionAnswer> byFigure = Comparator.comparingDouble(caution -> firstFigure(caution.text()));
-        Comparator<CautionAnswer> order = NARROWER_IS_WORSE.contains(cause) ? byFigure.reversed() : byFigure;
+    /** The caution with the greatest of the first figure in which they differ; where the narrower is the worse, the least. */
+    private static CautionAnswer worst(List<CautionAnswer> cautions) {
+        boolean least = NARROWER_IS_WORSE.contains(cautions.get(0).cause());
         // the first of equals, so that the order sent decides
         return cautions.stream()
-                .reduce((a, b) -> order.compare(b, a) > 0 ? b : a)
+                .reduce((a, b) -> (least ? compare(a, b) : compare(b, a)) > 0 ? b : a)
                 .orElseThrow();
     }
 
-    private static double firstFigure(String text) {
-        Matcher figure = FIGURE.matcher(text);
-        return figure.find() ? Double.parseDouble(figure.group()) : 0;
+    private static int compare(CautionAnswer a, CautionAnswer b) {
+        return Arrays.compare(figures(a.text()), figures(b.text()));
+    }
+
+    private static double[] figures(String text) {
+        return FIGURE.matcher(text)
+                .results()
+                .mapToDouble(figure -> Double.parseDouble(figure.group()))
+                .toArray();
     }
 }

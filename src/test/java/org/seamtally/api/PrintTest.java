@@ -56,7 +56,7 @@ class PrintTest {
                 .header("Content-Type", startsWith("text/html"))
                 .header("Content-Security-Policy", startsWith("default-src 'none'; style-src 'sha256-"))
                 .header("Cache-Control", "no-store")
-                .body(containsString("For Print &lt;17&gt;"))
+                .body(containsString("Your reference: Print &lt;17&gt;"))
                 .body(containsString("31\u00a0December\u00a02199"))
                 .body(containsString("Welding only"));
     }

@@ -21,6 +21,8 @@ final class PrintedSamples {
     private static final Engine ENGINE = new Engine("printed");
     private static final ObjectMapper JSON = new ObjectMapper();
 
+    static final String LETTERHEAD = "Ridge Lane Frames\nUnit 4, Ridge Lane";
+
     private PrintedSamples() {}
 
     static PrintedQuote of(String sample, UnitSystem units) {
@@ -40,6 +42,7 @@ final class PrintedSamples {
                 reference,
                 Optional.of(LocalDate.of(2026, 4, 3)),
                 notes,
+                Optional.of(LETTERHEAD),
                 answer);
     }
 

@@ -9,16 +9,22 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
+import java.util.Arrays;
 import java.util.Base64;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -26,6 +32,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.CostAnswer;
@@ -120,7 +127,8 @@ class QuotePrinterTest {
         printed.says(
                 "Quote Q-000123",
                 "Two-seat trail buggy, rear bay",
-                "For Hillside yard, order 17",
+                "Ridge Lane Frames Unit 4, Ridge Lane Quote Q-000123",
+                "Your reference: Hillside yard, order 17",
                 "Date 4 March 2026",
                 "Revision 2",
                 "Valid until 3 April 2026",
@@ -129,12 +137,13 @@ class QuotePrinterTest {
                 "USD " + Wording.money(answer.cost().total()).replace('\u00a0', ' '),
                 "No load was considered",
                 "not a welding procedure",
-                "Hours in all 3.2 h 19.0 h",
+                "Hours in all 3.17 h 19.0 h",
                 "While the arc burns 23.06 ft³ 51.4 %",
                 "Start surge 4.269 ft³ 9.5 %",
                 "R1 2 tube to tube 1.5 × 0.095 in to the same 4130 0.125 in 6.926 in",
-                "To look at",
-                "Assumed, since nothing was said",
+                "Please note",
+                "Assumed where nothing was stated",
+                "Accepted for the customer Name Signature Date",
                 "gas temperature 70 °F");
         for (JointAnswer joint : answer.joints()) {
             printed.says(joint.mark() + " " + joint.count());
@@ -216,6 +225,7 @@ class QuotePrinterTest {
         Printed printed = print(quote, QuoteForm.CUSTOMER, BUGGY + ".unpriced");
         printed.says("No price: this is an estimate of work and materials", "Hours in all");
         assertFalse(printed.text.contains("The price covers"), printed.text);
+        assertFalse(printed.text.contains("Accepted"), "there is nothing to accept: " + printed.text);
     }
 
     @Test
@@ -233,7 +243,7 @@ class QuotePrinterTest {
                 Optional.of(hostile));
         for (QuoteForm form : QuoteForm.values()) {
             String html = printer.html(quote, form);
-            assertFalse(html.contains("<script"), html);
+            assertFalse(html.contains("<script>alert"), html);
             assertFalse(html.contains("<img"), html);
             assertFalse(html.contains("<b>R1"), html);
             print(quote, form, "hostile").says("<img src='http://x.invalid/a.png'/> frame & Söhne", "<b>R1</b>");
@@ -309,19 +319,100 @@ class QuotePrinterTest {
 
     @ParameterizedTest
     @EnumSource
-    void itsStyleSheetIsTheOneThatTheHeaderAllows(QuoteForm form) throws GeneralSecurityException {
+    void itsStyleAndScriptAreTheOnesThatTheHeaderAllows(QuoteForm form) throws GeneralSecurityException {
         for (UnitSystem units : UnitSystem.values()) {
             String html = printer.html(PrintedSamples.of(BUGGY, units), form);
-            Matcher style =
-                    Pattern.compile("<style>(.*)</style>", Pattern.DOTALL).matcher(html);
-            assertTrue(style.find());
-            byte[] digest =
-                    MessageDigest.getInstance("SHA-256").digest(style.group(1).getBytes(StandardCharsets.UTF_8));
-            assertTrue(printer.contentSecurityPolicy()
-                    .contains("'sha256-" + Base64.getEncoder().encodeToString(digest) + "'"));
-            assertFalse(Pattern.compile("style=|<script|href=|src=|url\\(")
+            for (String element : List.of("style", "script")) {
+                List<MatchResult> found = Pattern.compile("<" + element + ">(.*?)</" + element + ">", Pattern.DOTALL)
+                        .matcher(html)
+                        .results()
+                        .toList();
+                assertEquals(1, found.size(), element);
+                byte[] digest = MessageDigest.getInstance("SHA-256")
+                        .digest(found.get(0).group(1).getBytes(StandardCharsets.UTF_8));
+                assertTrue(
+                        Pattern.compile(element + "-src [^;]*"
+                                        + Pattern.quote(
+                                                "'sha256-" + Base64.getEncoder().encodeToString(digest) + "'"))
+                                .matcher(printer.contentSecurityPolicy())
+                                .find(),
+                        element);
+            }
+            assertFalse(Pattern.compile("style=|<script |href=|src=|url\\(")
                     .matcher(html)
                     .find());
         }
+    }
+
+    static Stream<PrintedQuote> quotesToAddUp() {
+        Stream<PrintedQuote> samples = Stream.of(
+                        "boat-cradle-equal-tubes",
+                        "garden-cart-trailer",
+                        "pole-trailer-lattice-beam",
+                        "smallest",
+                        BUGGY)
+                .flatMap(sample -> Arrays.stream(UnitSystem.values()).map(units -> PrintedSamples.of(sample, units)));
+        SplittableRandom random = new SplittableRandom(20261128);
+        Stream<PrintedQuote> others = Stream.generate(() -> PrintedSamples.of(BUGGY, UnitSystem.US, request -> {
+                    ((ObjectNode) request.get("frame")).put("quantity", random.nextInt(1, 40));
+                    ((ObjectNode) request.get("gas"))
+                            .put("postFlow", random.nextInt(20) + " s")
+                            .put("leak", random.nextInt(3) * 0.01 + " L/min");
+                    ((ObjectNode) request.get("labour"))
+                            .put("fitUpPerJoint", random.nextInt(1000) + " s")
+                            .put("setUpPerOrder", random.nextInt(10000) + " s");
+                }))
+                .limit(40);
+        return Stream.concat(samples, others);
+    }
+
+    /** The number at the beginning of a cell, exactly as it is printed. */
+    private static BigDecimal printedIn(String cell) {
+        Matcher number =
+                Pattern.compile("[0-9]+(?:\u00a0[0-9]{3})*(?:\\.[0-9]+)?").matcher(cell);
+        assertTrue(number.lookingAt(), cell);
+        return new BigDecimal(number.group().replace("\u00a0", ""));
+    }
+
+    private static BigDecimal sum(List<Row> rows, int column) {
+        return rows.stream().map(row -> printedIn(row.cells().get(column))).reduce(BigDecimal.ZERO, BigDecimal::add);
+    }
+
+    @ParameterizedTest
+    @MethodSource("quotesToAddUp")
+    void whatIsPrintedAddsUpAsItIsPrinted(PrintedQuote quote) {
+        CustomerSheet sheet = CustomerSheet.of(quote);
+        int last = sheet.hours().size() - 1;
+        for (int column : new int[] {1, 2}) {
+            assertEquals(
+                    printedIn(sheet.hours().get(last).cells().get(column)),
+                    sum(sheet.hours().subList(0, last), column),
+                    sheet.hours().toString());
+        }
+        Row gas = sheet.materials().stream()
+                .filter(row -> row.cells().get(0).equals("Gas"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(printedIn(gas.cells().get(2)), sum(sheet.gas(), 1), sheet.gas() + " " + gas);
+        assertEquals(new BigDecimal("100.0"), sum(sheet.gas(), 2), sheet.gas().toString());
+    }
+
+    /** Words of whoever builds the program or keeps the shop's figures. */
+    @ParameterizedTest
+    @ValueSource(strings = {BUGGY, "smallest", "hill-climb-buggy-roll-structure", "pole-trailer-lattice-beam"})
+    void theCustomerReadsNoWordsOfThoseWhoMadeTheProgram(String sample) {
+        String html = printer.html(PrintedSamples.of(sample, UnitSystem.US), QuoteForm.CUSTOMER);
+        for (String word :
+                List.of("this project", "no source", "see scope", "JSON", "your own timed", ">false", ">true")) {
+            assertFalse(html.contains(word), word);
+        }
+    }
+
+    @Test
+    void theButtonThatPrintsIsNotOnPaper() throws IOException {
+        PrintedQuote quote = PrintedSamples.of(BUGGY, UnitSystem.SI);
+        assertTrue(
+                printer.html(quote, QuoteForm.SHOP_FLOOR).contains("<button type=\"button\" hidden=\"hidden\">Print"));
+        assertFalse(print(quote, QuoteForm.SHOP_FLOOR, "button").text.contains("Print"));
     }
 }
