@@ -142,7 +142,7 @@ final class Wording {
 
     /** A reason as a customer reads it: what was said to whoever keeps the shop's figures is left out. */
     static String toCustomer(String because) {
-        return because.replace("a decision of this project", "the estimating program's choice")
+        return because.replace("a decision of this project", "the program's choice")
                 .replace("common practice, no source", "common practice")
                 .replace(": fit it to your own timed welds", "")
                 .replace("; measure it with the arc off", "");
