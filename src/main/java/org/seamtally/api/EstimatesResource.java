@@ -212,7 +212,7 @@ public class EstimatesResource {
     }
 
     private <A> Response answer(InputStream body, UnitSystem units, Entry<A> entry) throws IOException {
-        return admission.estimates().<Response, RuntimeException>work(Body.of(body), arrived -> {
+        return admission.estimates().<Response, RuntimeException>work(WholeBodies.of(body), arrived -> {
             Outcome<A> outcome = entry.ask(arrived, units);
             // written while it has its place: that is work too, and a reader who takes his time holds no place then
             return outcome instanceof Outcome.Refused<A> refused

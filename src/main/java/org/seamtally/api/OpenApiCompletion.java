@@ -106,7 +106,7 @@ public class OpenApiCompletion implements OASFilter {
             new Problem(
                     "413",
                     "TooLarge",
-                    "The JSON body is larger than " + (Body.LARGEST >> 20)
+                    "The JSON body is larger than " + (WholeBodies.LARGEST >> 20)
                             + " MiB, or a job file's settings than 1 MiB."),
             new Problem(
                     "415",

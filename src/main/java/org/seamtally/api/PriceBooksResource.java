@@ -92,8 +92,8 @@ public class PriceBooksResource {
         boolean newAlone = Preconditions.isForNewAlone(headers);
         IntPredicate match = Preconditions.ifMatch(headers);
         IntPredicate expected = match == null ? latest -> latest == 0 : match;
-        PriceBooks.Added added =
-                books.add(shop.name(), book, Body.of(body), newAlone ? expected.and(latest -> latest == 0) : expected);
+        PriceBooks.Added added = books.add(
+                shop.name(), book, WholeBodies.of(body), newAlone ? expected.and(latest -> latest == 0) : expected);
         if (added instanceof PriceBooks.Added.Stale stale) {
             throw match == null && !newAlone ? Preconditions.required() : Preconditions.failed(stale.latest());
         }

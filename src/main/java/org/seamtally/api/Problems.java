@@ -57,12 +57,17 @@ public class Problems {
 
     /** 413: the body is larger than is taken. */
     static ProblemReport tooLargeReport() {
-        return tooLarge("At most " + (Body.LARGEST >> 20) + " MiB are taken.");
+        return tooLarge("At most " + (WholeBodies.LARGEST >> 20) + " MiB are taken.");
     }
 
     /** 413, saying what is taken. */
     static ProblemReport tooLarge(String detail) {
         return ProblemReport.of(413, "too-large", "The body is too large.", detail);
+    }
+
+    /** 408, saying how long it may take. */
+    static ProblemReport tooSlow(String detail) {
+        return ProblemReport.of(408, "too-slow", "The body came too slowly.", detail);
     }
 
     /** 415. @param detail what is taken; null where the document says it all */
@@ -79,14 +84,6 @@ public class Problems {
     @ServerExceptionMapper
     Response problem(ProblemException e) {
         return response(e.problem(), e.retryAfterSeconds());
-    }
-
-    @ServerExceptionMapper
-    Response tooLarge(Body.TooLargeException e, RoutingContext context) {
-        SameMachine.hangUpSoon(context);
-        return Response.fromResponse(response(tooLargeReport()))
-                .header("Connection", "close")
-                .build();
     }
 
     @ServerExceptionMapper
@@ -116,11 +113,7 @@ public class Problems {
 
     @ServerExceptionMapper
     Response tooSlow(StreamBody.TooSlowException e) {
-        return response(ProblemReport.of(
-                408,
-                "too-slow",
-                "The body came too slowly.",
-                "A line may take " + StreamBody.LONGEST_WAIT.toMinutes() + " minutes to arrive."));
+        return response(tooSlow("A line may take " + StreamBody.LONGEST_WAIT.toMinutes() + " minutes to arrive."));
     }
 
     /** The client went away, or its body broke off; an answer that cannot be written is our own fault. */

@@ -79,7 +79,7 @@ public class QuotesResource {
                 admission
                         .quotes()
                         .<Receipt, RefusedException>work(
-                                Body.of(body), arrived -> quotes.create(shop.name(), arrived, units, key)),
+                                WholeBodies.of(body), arrived -> quotes.create(shop.name(), arrived, units, key)),
                 units);
     }
 
@@ -148,7 +148,8 @@ public class QuotesResource {
                 admission
                         .quotes()
                         .<Receipt, RefusedException>work(
-                                Body.of(body), arrived -> quotes.revise(shop.name(), quote, arrived, units, key, from)),
+                                WholeBodies.of(body),
+                                arrived -> quotes.revise(shop.name(), quote, arrived, units, key, from)),
                 units);
     }
 

@@ -49,7 +49,7 @@ public class SameMachine {
             refuse(context, "foreign-origin", "Pages of other origins may not ask here.");
         } else if ("cross-site".equalsIgnoreCase(request.getHeader("Sec-Fetch-Site")) && !isWayIn(request)) {
             refuse(context, "foreign-origin", "Pages of other sites may not ask here.");
-        } else if (!JobFileRequests.isOne(request) && declaredLength(request) > Body.LARGEST) {
+        } else if (!JobFileRequests.isOne(request) && declaredLength(request) > WholeBodies.LARGEST) {
             context.response().putHeader("Connection", "close");
             hangUpSoon(context);
             answer(context, Problems.tooLargeReport());

@@ -6,6 +6,7 @@ import io.quarkus.vertx.http.runtime.security.QuarkusHttpUser;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
+import java.util.Optional;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.seamtally.wire.ProblemReport;
 
@@ -32,10 +33,9 @@ public class SubjectRates {
     }
 
     private void check(RoutingContext context) {
-        SecurityIdentity asking = context.user() instanceof QuarkusHttpUser user ? user.getSecurityIdentity() : null;
-        long wait = asking == null || asking.isAnonymous()
-                ? 0
-                : rates.take(asking.getPrincipal().getName());
+        long wait = asking(context)
+                .map(asking -> rates.take(asking.getPrincipal().getName()))
+                .orElse(0L);
         if (wait == 0) {
             context.next();
             return;
@@ -43,6 +43,13 @@ public class SubjectRates {
         context.response().putHeader("Retry-After", Long.toString(wait));
         context.request().resume();
         SameMachine.answer(context, tooManyReport());
+    }
+
+    /** Who asks; empty where nobody said. */
+    static Optional<SecurityIdentity> asking(RoutingContext context) {
+        return context.user() instanceof QuarkusHttpUser user
+                ? Optional.of(user.getSecurityIdentity()).filter(asking -> !asking.isAnonymous())
+                : Optional.empty();
     }
 
     static ProblemReport tooManyReport() {

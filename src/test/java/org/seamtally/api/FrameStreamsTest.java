@@ -268,7 +268,7 @@ class FrameStreamsTest {
     void aBodyFarLargerThanASingleRequestMayBeIsTakenWhenItsLengthIsDeclared() throws IOException {
         String blank = " ".repeat(1 << 20) + "\n";
         long length = 20L * blank.length() + Frames.line(1).length();
-        assertTrue(length > Body.LARGEST);
+        assertTrue(length > WholeBodies.LARGEST);
         try (java.net.Socket socket = new java.net.Socket("localhost", io.restassured.RestAssured.port)) {
             socket.setSoTimeout(60_000);
             socket.getOutputStream()

@@ -356,8 +356,8 @@ class ProblemsTest {
 
     @Test
     void aBodyOfExactlyTheLargestSizeIsRead() throws IOException {
-        assertEquals(200, padded(Body.LARGEST).status());
-        assertEquals(413, padded(Body.LARGEST + 1).status());
+        assertEquals(200, padded(WholeBodies.LARGEST).status());
+        assertEquals(413, padded(WholeBodies.LARGEST + 1).status());
     }
 
     private static RawRequest.Answer padded(long length) throws IOException {
