@@ -18,6 +18,7 @@ import org.seamtally.batch.Batches;
 import org.seamtally.batch.KeptBatches;
 import org.seamtally.kept.IdempotencyKeys;
 import org.seamtally.store.ChunkTasks;
+import org.seamtally.store.DatabaseClock;
 import org.seamtally.store.Housekeeping;
 import org.seamtally.store.Retention;
 import org.seamtally.store.Sql;
@@ -35,7 +36,8 @@ public class BatchWork {
             ChunkTasks hands,
             Engine engine,
             FrameCounters counters,
-            Admission admission) {
+            Admission admission,
+            InstantSource clock) {
         return new Batches(
                 kept,
                 keys,
@@ -43,7 +45,7 @@ public class BatchWork {
                 units -> admission.afterEstimates(
                         counters.counted(FrameCounters.From.BATCH, frame -> engine.jobLine(frame, units))),
                 version(engine),
-                InstantSource.system(),
+                clock,
                 UUID::randomUUID);
     }
 
@@ -54,6 +56,7 @@ public class BatchWork {
             Sql sql,
             Instance<Batches> batches,
             Engine engine,
+            InstantSource clock,
             @ConfigProperty(name = "seamtally.batch.workers") Optional<Integer> workers) {
         return new ChunkTasks(
                 sql,
@@ -61,7 +64,7 @@ public class BatchWork {
                 chunk -> batches.get().work(chunk),
                 workers.orElseGet(() -> Runtime.getRuntime().availableProcessors()),
                 replica(),
-                InstantSource.system());
+                clock);
     }
 
     /** A name that no other process has, now or later; its number in front, for whoever looks into the database. */
@@ -71,8 +74,18 @@ public class BatchWork {
 
     @Produces
     @Singleton
-    Housekeeping housekeeping(Sql sql, KeptBatches kept, IdempotencyKeys keys, Retention retention, ChunkTasks tasks) {
-        return new Housekeeping(sql, kept, keys, retention, tasks::start, InstantSource.system());
+    Housekeeping housekeeping(
+            Sql sql,
+            KeptBatches kept,
+            IdempotencyKeys keys,
+            Retention retention,
+            ChunkTasks tasks,
+            DatabaseClock clock) {
+        Runnable whenReady = () -> {
+            clock.follow();
+            tasks.start();
+        };
+        return new Housekeeping(sql, kept, keys, retention, whenReady, clock);
     }
 
     @Produces
@@ -95,9 +108,10 @@ public class BatchWork {
     }
 
     /** While the database can still be told what was ended and what was not. */
-    void stopping(@Observes ShutdownEvent event, Housekeeping housekeeping, ChunkTasks tasks) {
+    void stopping(@Observes ShutdownEvent event, Housekeeping housekeeping, ChunkTasks tasks, DatabaseClock clock) {
         housekeeping.close();
         tasks.close();
+        clock.close();
     }
 
     /** Figures of one batch come from one version of the engine with one catalogue. */

@@ -9,7 +9,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
-import java.time.InstantSource;
 import org.jboss.logging.Logger;
 import org.seamtally.gas.KnownTransients;
 import org.seamtally.wire.Engine;
@@ -32,12 +31,6 @@ public class Service {
     @Singleton
     ObjectMapper mapper() {
         return Json.mapper();
-    }
-
-    @Produces
-    @Singleton
-    InstantSource clock() {
-        return InstantSource.system();
     }
 
     void started(@Observes StartupEvent event, Reach reach, Engine engine, MeterRegistry metrics) {

@@ -23,8 +23,14 @@ public class KeptThings {
 
     @Produces
     @Singleton
-    KeptBatches batches(Sql sql) {
-        return new SqlBatches(sql, InstantSource.system());
+    DatabaseClock clock(Sql sql) {
+        return new DatabaseClock(sql);
+    }
+
+    @Produces
+    @Singleton
+    KeptBatches batches(Sql sql, InstantSource clock) {
+        return new SqlBatches(sql, clock);
     }
 
     @Produces

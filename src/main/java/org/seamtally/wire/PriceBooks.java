@@ -53,17 +53,22 @@ public final class PriceBooks {
             throws IOException, RefusedException {
         byte[] sent = body.readAllBytes();
         PriceBookRequest request = RequestReader.read(new ByteArrayInputStream(sent), PriceBookRequest.class);
-        int latest = kept.find(shop, name).map(book -> book.latest().number()).orElse(0);
+        Optional<PriceBookVersion> before = kept.find(shop, name).map(PriceBook::latest);
+        int latest = before.map(PriceBookVersion::number).orElse(0);
         if (!expected.test(latest)) {
             return new Added.Stale(latest);
         }
+        Instant now = now();
+        // in their order, even where two replicas differ by a little
+        Instant made = before.map(PriceBookVersion::made).filter(now::isBefore).orElse(now);
         PriceBookVersion version = new PriceBookVersion(
                 name,
                 latest + 1,
                 Read.tryDate(request.effective()),
                 Read.maybe(Read.text(request.note())),
                 Json.compact(sent, "prices"),
-                now());
+                // in their order, even where two replicas differ by a little
+                made);
         return kept.add(shop, version)
                 ? new Added.Version(PriceBookVersionAnswer.of(version))
                 : new Added.Stale(latest + 1);

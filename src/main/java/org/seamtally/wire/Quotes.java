@@ -95,11 +95,15 @@ public final class Quotes {
                     if (found.isEmpty()) {
                         return new Receipt.Unknown();
                     }
-                    int latest = found.get().latest().number();
+                    RevisionHead before = found.get().latest();
+                    int latest = before.number();
                     if (!expected.test(latest)) {
                         return new Receipt.Stale(latest);
                     }
-                    Worked worked = work(shop, sent, latest + 1, clock.instant());
+                    Instant now = clock.instant();
+                    // in their order, even where two replicas differ by a little
+                    Instant made = now.isBefore(before.made()) ? before.made() : now;
+                    Worked worked = work(shop, sent, latest + 1, made);
                     byte[] answer = answer(found.get().with(worked.head()), worked, units);
                     return kept.revise(shop, id, worked.revision(), settled.by(answer))
                             ? new Receipt.Kept(id, latest + 1, answer, false)
