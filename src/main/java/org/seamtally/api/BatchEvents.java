@@ -38,11 +38,13 @@ public class BatchEvents {
 
     private final Batches batches;
     private final Sse sse;
+    private final Stopping stopping;
     private final Map<UUID, Multi<Look>> looks = new ConcurrentHashMap<>();
 
-    BatchEvents(Batches batches, Sse sse) {
+    BatchEvents(Batches batches, Sse sse, Stopping stopping) {
         this.batches = batches;
         this.sse = sse;
+        this.stopping = stopping;
     }
 
     /** Whether an event's id is that of a batch's last one. */
@@ -59,7 +61,7 @@ public class BatchEvents {
 
         record Seen(BatchAnswer batch) implements Look {}
 
-        /** It is removed. */
+        /** It is removed, or the service stops: whoever asks again is told which. */
         record Gone() implements Look {}
 
         /** What is kept could not be reached; it may be back at the next look. */
@@ -108,6 +110,9 @@ public class BatchEvents {
     }
 
     private Look look(String shop, UUID id) {
+        if (stopping.isTold()) {
+            return new Look.Gone();
+        }
         try {
             Optional<BatchAnswer> found = batches.status(shop, id);
             return found.isPresent() ? new Look.Seen(found.get()) : new Look.Gone();

@@ -2,6 +2,7 @@ package org.seamtally.api;
 
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.ShutdownDelayInitiatedEvent;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -107,9 +108,21 @@ public class BatchWork {
                 .register(metrics);
     }
 
+    /** At once, while requests are still answered: another replica can do the chunks meanwhile. */
+    void stopping(@Observes ShutdownDelayInitiatedEvent event, Batches batches, ChunkTasks tasks) {
+        batches.stop();
+        tasks.close();
+    }
+
     /** While the database can still be told what was ended and what was not. */
-    void stopping(@Observes ShutdownEvent event, Housekeeping housekeeping, ChunkTasks tasks, DatabaseClock clock) {
+    void stopped(
+            @Observes ShutdownEvent event,
+            Batches batches,
+            ChunkTasks tasks,
+            Housekeeping housekeeping,
+            DatabaseClock clock) {
         housekeeping.close();
+        batches.stop();
         tasks.close();
         clock.close();
     }

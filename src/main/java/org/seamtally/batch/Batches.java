@@ -37,6 +37,7 @@ public final class Batches {
     private final InstantSource clock;
     private final Supplier<UUID> ids;
     private final Reception reception;
+    private volatile boolean stopped;
 
     /**
      * Batches with chunks of the usual size.
@@ -197,6 +198,7 @@ public final class Batches {
      * Works on a chunk, and keeps what came of it. May be called any number of times, by any number of threads: one result is
      * kept.
      *
+     * @throws WorkStoppedException where {@link #stop} was called before all of it was done: nothing of it was kept
      * @return whether nothing is left to be done with it; false where it is another engine's, and is left as it is
      */
     public boolean work(KeptBatches.ChunkName name) {
@@ -209,8 +211,22 @@ public final class Batches {
             return false;
         }
         kept.chunk(name.batch(), name.number())
-                .map(chunk -> ChunkWork.on(chunk, work.apply(UnitSystem.of(plan.units()))))
+                .map(chunk -> ChunkWork.on(chunk, untilStopped(work.apply(UnitSystem.of(plan.units())))))
                 .ifPresent(result -> kept.finish(name.batch(), name.number(), result, clock.instant()));
         return true;
+    }
+
+    private FrameWork untilStopped(FrameWork each) {
+        return frame -> {
+            if (stopped) {
+                throw new WorkStoppedException();
+            }
+            return each.on(frame);
+        };
+    }
+
+    /** Ends all work on chunks after the frames that are under way, for good: somebody else does those chunks. */
+    public void stop() {
+        stopped = true;
     }
 }

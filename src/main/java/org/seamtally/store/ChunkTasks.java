@@ -20,6 +20,7 @@ import java.util.function.Predicate;
 import org.jboss.logging.Logger;
 import org.seamtally.batch.ChunkHands;
 import org.seamtally.batch.KeptBatches.ChunkName;
+import org.seamtally.batch.WorkStoppedException;
 import org.seamtally.kept.UnavailableException;
 
 /**
@@ -43,7 +44,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
     /** Between looks for chunks that have no task, which there are only after a kill or from a replica of another version. */
     private static final Duration SWEEP = Duration.ofSeconds(2);
 
-    /** A chunk takes a second or so: longer than this it is left, and comes back as a dead replica's does. */
+    /** A frame takes a fraction of a second as a rule: one that takes longer than this is left. */
     private static final Duration STOP = Duration.ofSeconds(5);
 
     private static final Duration LONGEST_DELAY = Duration.ofMinutes(5);
@@ -51,6 +52,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
     private final Sql sql;
     private final OpenChunks open;
     private final EngineAtWork atWork;
+    private final String replica;
     private final Scheduler scheduler;
     private final InstantSource clock;
     private final ScheduledExecutorService sweeper = Executors.newSingleThreadScheduledExecutor(runnable -> {
@@ -73,6 +75,7 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
             Sql sql, String engine, Predicate<ChunkName> work, int workers, String replica, InstantSource clock) {
         this.sql = sql;
         this.clock = clock;
+        this.replica = replica;
         this.open = new OpenChunks(sql, engine);
         this.atWork = new EngineAtWork(sql, engine);
         OneTimeTask<Void> task = Tasks.oneTime(open.task())
@@ -151,6 +154,10 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
     private void failed(ExecutionComplete complete, ExecutionOperations<Void> operations) {
         Throwable cause = complete.getCause().orElse(null);
         int failures = complete.getExecution().consecutiveFailures;
+        if (cause instanceof WorkStoppedException) {
+            operations.reschedule(complete, complete.getExecution().executionTime);
+            return;
+        }
         Duration delay = Duration.ofSeconds(1);
         if (!(cause instanceof UnavailableException)) {
             delay = Duration.ofSeconds(1L << Math.min(failures, 20));
@@ -165,13 +172,20 @@ public final class ChunkTasks implements ChunkHands, AutoCloseable {
         operations.reschedule(complete, clock.instant().plus(delay));
     }
 
-    /** Stops to hand out; chunks under way are ended where that is a matter of seconds. */
+    /** Stops to hand out; chunks under way are ended where that is a matter of seconds, and the others given back. */
     @Override
     public synchronized void close() {
         // not interrupted: the embedded database closes its file under a thread that is
         sweeper.shutdown();
-        if (started) {
-            scheduler.stop();
+        if (!started) {
+            return;
+        }
+        started = false;
+        scheduler.stop();
+        try {
+            open.freeOf(replica);
+        } catch (UnavailableException e) {
+            LOG.debug("Chunks in hand come back as a dead replica's do.", e);
         }
     }
 }

@@ -28,6 +28,9 @@ final class OpenChunks {
                     + " and not exists (select 1 from chunk_task t where t.task_name = :task and t.task_instance ="
                     + " " + INSTANCE + ")";
 
+    private static final String FREE = "update chunk_task set picked = false, picked_by = null,"
+            + " last_heartbeat = null, version = version + 1 where picked = true";
+
     private final Sql sql;
     private final String engine;
 
@@ -69,7 +72,13 @@ final class OpenChunks {
 
     /** Gives back whatever was under way: where one process alone works, it died. */
     void freeAll() {
-        sql.in((Handle handle) -> handle.execute("update chunk_task set picked = false, picked_by = null,"
-                + " last_heartbeat = null, version = version + 1 where picked = true"));
+        sql.in((Handle handle) -> handle.execute(FREE));
+    }
+
+    /** Gives back what a replica had in hand. */
+    void freeOf(String replica) {
+        sql.in(handle -> handle.createUpdate(FREE + " and picked_by = :replica")
+                .bind("replica", replica)
+                .execute());
     }
 }

@@ -82,6 +82,35 @@ class BatchesTest {
         }
     }
 
+    @Test
+    void stoppedItEndsTheFrameThatIsUnderWayAndKeepsNothingOfTheChunk() throws Exception {
+        byte[] file = Jobs.ndjson(1, 14);
+        AtomicInteger worked = new AtomicInteger();
+        Batches[] stopping = new Batches[1];
+        stopping[0] = new Batches(
+                store,
+                store,
+                hints::incrementAndGet,
+                units -> frame -> {
+                    if (worked.incrementAndGet() == 3) {
+                        stopping[0].stop();
+                    }
+                    return Jobs.ENGINE.jobLine(frame, units);
+                },
+                ENGINE,
+                clock,
+                UUID::randomUUID,
+                new ChunkSize(7, 1 << 20));
+        UUID id = accepted(stopping[0], file);
+        for (ChunkName chunk : store.open(ENGINE)) {
+            assertThrows(WorkStoppedException.class, () -> stopping[0].work(chunk));
+        }
+        assertEquals(3, worked.get());
+        assertEquals(0, store.find(SHOP, id).orElseThrow().chunksDone());
+        workAll(batches, ENGINE);
+        assertArrayEquals(straight(file, Form.NDJSON, UnitSystem.SI), results(batches, id, Form.NDJSON));
+    }
+
     private static byte[] written(KeptLines lines) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         lines.writeTo(out);

@@ -33,6 +33,7 @@ import org.seamtally.batch.Form;
 import org.seamtally.batch.KeptBatches.ChunkName;
 import org.seamtally.batch.KeptBatches.Sealed;
 import org.seamtally.batch.SettableClock;
+import org.seamtally.batch.WorkStoppedException;
 import org.seamtally.kept.UnavailableException;
 
 /** Chunks are handed out, once and again where they have to be, on both databases. */
@@ -280,6 +281,26 @@ class ChunkTasksTest {
             replica(engine, this::finish).start();
             await("the rest", () -> done(batch) == 50);
             assertTrue(then >= 2);
+        }
+
+        @Test
+        void whatIsGivenUpForAStopIsHandedOutAtOnce() {
+            UUID batch = sealed(engine, 2);
+            CountDownLatch begun = new CountDownLatch(2);
+            CountDownLatch stopped = new CountDownLatch(1);
+            ChunkTasks replica = replica(engine, chunk -> {
+                begun.countDown();
+                pass(stopped);
+                throw new WorkStoppedException();
+            });
+            replica.start();
+            pass(begun);
+            stopped.countDown();
+            replica.close();
+            assertEquals(2, tasks("task_name = 'chunk " + engine + "' and picked = false"));
+            // due since the batch was sealed, not later
+            assertEquals(2, tasks("task_name = 'chunk " + engine + "' and execution_time <= current_timestamp"));
+            assertEquals(0, done(batch));
         }
     }
 
