@@ -20,7 +20,7 @@ import java.util.regex.Pattern;
 public final class GracefulStop {
 
     private static final int REQUESTS = 8;
-    private static final int JOINTS = 1_000;
+    private static final int JOINTS = 300;
     // what it waits for requests, for chunks, and room for a busy machine
     private static final Duration ENDS_WITHIN = Duration.ofSeconds(45);
     private static final Duration BEGUN_WITHIN = Duration.ofSeconds(30);

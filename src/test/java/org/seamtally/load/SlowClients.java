@@ -17,9 +17,9 @@ import java.util.Map;
 public final class SlowClients {
 
     private static final Duration BYTE_EVERY = Duration.ofMillis(500);
-    private static final Duration ESTIMATED_WITHIN = Duration.ofSeconds(10);
+    private static final Duration ESTIMATED_WITHIN = Duration.ofSeconds(30);
     // longer than an estimate may take on a busy machine: nothing goes over its connection meanwhile
-    private static final Duration IDLE = Duration.ofSeconds(15);
+    private static final Duration IDLE = Duration.ofSeconds(40);
     private static final int HEAP_MB = 256;
     // heap, and what a virtual machine needs besides: code, classes, threads, buffers
     private static final long MOST_MEMORY = (HEAP_MB + 450L) << 20;
@@ -98,6 +98,11 @@ public final class SlowClients {
     private void estimate(KeptClient others) throws Exception {
         long from = System.nanoTime();
         HttpResponse<String> answer = others.estimate();
+        // those who never read have asked for much: while that is worked out, others may be told to come again
+        while (answer.statusCode() == 503 && System.nanoTime() - from < ESTIMATED_WITHIN.toNanos()) {
+            Thread.sleep(answer.headers().firstValueAsLong("Retry-After").orElseThrow() * 1_000);
+            answer = others.estimate();
+        }
         if (answer.statusCode() != 200) {
             throw new AssertionError("an estimate of others: " + KeptClient.told(answer));
         }
