@@ -28,11 +28,10 @@ export function drawPrice(answer, stale) {
   );
 }
 
-/** What becomes of the gas in a line, and the way to its picture. */
+/** What becomes of the gas, in a line. */
 function wasted({ forQuantity: { gas } }) {
   if (!(gas.total.value > 0)) return nothing;
-  return html`<p class="of">Gas: ${quantity(gas.total)}, ${percent((gas.startSurge.value + gas.leak.value) / gas.total.value)} of it thrown away.
-    <a href="#gas-picture">Where the gas goes</a></p>`;
+  return html`<p class="of">Gas: ${quantity(gas.total)}, ${percent((gas.startSurge.value + gas.leak.value) / gas.total.value)} of it thrown away.</p>`;
 }
 
 /** A share as per cent, a price by a unit as it stands. */
@@ -90,7 +89,7 @@ function gathered(answer) {
   return [...alike.values(), ...answer.cautions.map((caution) => ({ ...caution, joints: [], others: new Set() }))];
 }
 
-/** Cautions and assumptions in full, and by the price, which stays in sight, how many there are. */
+/** Cautions and assumptions in full; by the price, which stays in sight, how many there are, and the way to the gas. */
 export function drawSaid(answer) {
   const cautions = answer ? gathered(answer) : [];
   drawCautions(cautions);
@@ -99,7 +98,7 @@ export function drawSaid(answer) {
   render(
     answer
       ? html`<a href="#cautions-title">${count(cautions, "caution", "cautions")}</a>,
-          <a href="#assumptions-title">${count(answer.assumptions, "thing assumed", "things assumed")}</a>`
+          <a href="#assumptions-title">${count(answer.assumptions, "assumed", "assumed")}</a>${answer.forQuantity.gas.total.value > 0 ? html`, <a href="#gas-picture">where the gas goes</a>` : nothing}`
       : nothing,
     $("said"),
   );

@@ -120,85 +120,73 @@ class SetUps {
     this.#forms = [{ prefix: "", form: new Form(this.#find("duty-fields"), { ...common, rules: [...dutyFields, ...comparisonFields], values: both }) }];
     const note = formNote();
     this.#find("set-up-note").replaceChildren(note);
-    const cards = this.#setUps.map((setUp, i) => {
-      const card = document.createElement("section");
-      card.className = "card";
-      const title = document.createElement("h4");
-      title.id = `set-up-title-${i}`;
-      title.textContent = i === 0 ? "The frame in hand" : `Set-up ${i + 1}`;
-      card.setAttribute("aria-labelledby", title.id);
-      const fields = document.createElement("div");
-      fields.className = "fields one";
-      // on a narrow screen they would stand one below the other at full height
-      const own = document.createElement("details");
-      own.open = !NARROW.matches;
-      const summary = document.createElement("summary");
-      own.append(summary, fields);
-      const toFrame = document.createElement("div");
-      card.append(title, toFrame, own);
-      if (i === 0) {
-        card.classList.add("of-frame");
-        toFrame.append(this.#frameNote());
-        const values = withFrame(setUp, () => this.#frame);
-        const changed = (path) => {
-          if (path !== "name") this.#page.gasChanged();
-          this.#changed();
-        };
-        this.#forms.push({ prefix: "setUps[0].", form: new Form(fields, { ...common, changed, note, rules: setUpFields.filter(({ field }) => field !== "price"), values }) });
-        this.#summaries.push(() => summary.replaceChildren(...summed(setUp, i)));
-        return card;
-      }
-      this.#forms.push({ prefix: `setUps[${i}].`, form: new Form(fields, { ...common, note, rules: setUpFields, values: setUp }) });
-      if (this.#setUps.length > 2) {
-        own.append(
-          button(`Remove set-up ${i + 1}`, () => {
-            this.#setUps.splice(i, 1);
-            this.#drawForms();
-            this.#changed();
-          }),
-        );
-      }
-      const said = document.createElement("p");
-      said.setAttribute("role", "status");
-      const use = button("Use in the frame", () => this.#use(setUp, use, said));
-      toFrame.append(use, said);
-      this.#summaries.push(() => {
-        summary.replaceChildren(...summed(setUp, i));
-        const changes = gasRules.filter(({ field }) => setUp.has(field));
-        const isThere = changes.length > 0 && changes.every(({ field }) => this.#frame.get(ofFrame(field)) === setUp.get(field));
-        use.textContent = isThere ? "In the frame" : "Use in the frame";
-        use.disabled = isThere || changes.length === 0;
-        if (!isThere) render(nothing, said);
-      });
-      return card;
-    });
+    const cards = this.#setUps.map((setUp, i) => (i === 0 ? this.#frameCard(setUp, { ...common, note }) : this.#setUpCard(setUp, i, { ...common, note })));
     this.#find("set-up-cards").replaceChildren(...cards);
     this.#find("add-set-up").disabled = this.#setUps.length >= MOST;
     this.#forms.forEach(({ form }) => form.setAssumed(new Map()));
     this.#summaries.forEach((sum) => sum());
   }
 
-  #frameNote() {
+  /** The frame's own gas settings as a column. */
+  #frameCard(setUp, common) {
+    const { card, toFrame, fields, summary } = emptyCard("The frame in hand", 0);
+    card.classList.add("of-frame");
     const note = document.createElement("p");
     note.className = "of";
     const link = document.createElement("a");
     link.href = "#gas-picture";
     link.textContent = "where its gas goes";
     note.append("A change here changes the frame: see ", link, ".");
-    return note;
+    toFrame.append(note);
+    const changed = (path) => {
+      if (path !== "name") this.#page.gasChanged();
+      this.#changed();
+    };
+    const ownRules = setUpFields.filter(({ field }) => field !== "price");
+    this.#forms.push({ prefix: "setUps[0].", form: new Form(fields, { ...common, changed, rules: ownRules, values: withFrame(setUp, () => this.#frame) }) });
+    this.#summaries.push(() => summary.replaceChildren(...summed(setUp, 0)));
+    return card;
+  }
+
+  #setUpCard(setUp, i, common) {
+    const { card, toFrame, own, fields, summary } = emptyCard(`Set-up ${i + 1}`, i);
+    this.#forms.push({ prefix: `setUps[${i}].`, form: new Form(fields, { ...common, rules: setUpFields, values: setUp }) });
+    if (this.#setUps.length > 2) {
+      own.append(
+        button(`Remove set-up ${i + 1}`, () => {
+          this.#setUps.splice(i, 1);
+          this.#drawForms();
+          this.#changed();
+        }),
+      );
+    }
+    const said = document.createElement("p");
+    said.setAttribute("role", "status");
+    const use = button("Use in the frame", () => this.#use(setUp, use, said));
+    toFrame.append(use, said);
+    this.#summaries.push(() => {
+      summary.replaceChildren(...summed(setUp, i));
+      const changes = gasRules.filter(({ field }) => setUp.has(field));
+      const isThere = changes.length > 0 && changes.every(({ field }) => this.#frame.get(ofFrame(field)) === setUp.get(field));
+      use.textContent = isThere ? "In the frame" : "Use in the frame";
+      use.disabled = isThere || changes.length === 0;
+      if (!isThere) render(nothing, said);
+    });
+    return card;
   }
 
   /** What a set-up changes becomes the frame's own. */
   #use(setUp, use, said) {
+    const frame = this.#frame;
     const before = new Map();
     for (const { field } of gasRules) {
       if (!setUp.has(field)) continue;
-      before.set(ofFrame(field), this.#frame.get(ofFrame(field)));
-      this.#frame.set(ofFrame(field), setUp.get(field));
+      before.set(ofFrame(field), frame.get(ofFrame(field)));
+      frame.set(ofFrame(field), setUp.get(field));
     }
     this.#frameChanged();
     const takeBack = () => {
-      before.forEach((value, path) => (value === undefined ? this.#frame.delete(path) : this.#frame.set(path, value)));
+      before.forEach((value, path) => (value === undefined ? frame.delete(path) : frame.set(path, value)));
       this.#frameChanged();
       use.focus();
     };
@@ -323,6 +311,26 @@ class SetUps {
     transient.draw(this.#find("transient-picture"), answer);
     payback.draw(this.#find("payback-picture"), answer, { shiftsPerYear: Number(this.#duty.get("shiftsPerYear")) });
   }
+}
+
+/** A column without its fields yet: its title, what it has to do with the frame, a fold for the fields. */
+function emptyCard(name, i) {
+  const card = document.createElement("section");
+  card.className = "card";
+  const title = document.createElement("h4");
+  title.id = `set-up-title-${i}`;
+  title.textContent = name;
+  card.setAttribute("aria-labelledby", title.id);
+  const toFrame = document.createElement("div");
+  const fields = document.createElement("div");
+  fields.className = "fields one";
+  // on a narrow screen they would stand one below the other at full height
+  const own = document.createElement("details");
+  own.open = !NARROW.matches;
+  const summary = document.createElement("summary");
+  own.append(summary, fields);
+  card.append(title, toFrame, own);
+  return { card, toFrame, own, fields, summary };
 }
 
 /** A set-up in a line: its name, and what it changes. */
