@@ -11,6 +11,7 @@ const PARTS = [
 export class GasLine {
   #form;
   #summary;
+  #text = null;
 
   /**
    * @param form the fields of the frame's gas settings
@@ -27,8 +28,9 @@ export class GasLine {
 
   draw() {
     const text = this.#words();
-    if (this.#summary.textContent === text) return;
-    this.#summary.textContent = text;
+    if (this.#text === text) return;
+    this.#text = text;
+    this.#summary.textContent = text || "all assumed";
     for (const line of document.querySelectorAll(".gas-line")) {
       line.hidden = text === "";
       line.querySelector("span").textContent = text;

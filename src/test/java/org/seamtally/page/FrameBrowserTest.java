@@ -328,7 +328,7 @@ class FrameBrowserTest {
                 () -> browser.one("#settings [data-path='gas.flow']")
                         .findElement(org.openqa.selenium.By.xpath(".."))
                         .getText()
-                        .contains("assumed 15 ft3/h"));
+                        .contains("assumed 15 ft³/h"));
     }
 
     @Test
@@ -384,7 +384,7 @@ class FrameBrowserTest {
         var length = browser.one("#settings [data-path='gas.hose.length']");
         assertEquals(length, browser.js("return document.activeElement"), "the hose is led to");
         assertTrue(length.isDisplayed());
-        browser.type(Keys.chord(Keys.CONTROL, "a"), "12.5", Keys.TAB);
+        length.sendKeys(Keys.chord(Keys.CONTROL, "a"), "12.5", Keys.TAB);
         browser.waitForText(".price .gas-line", "12.5 ft hose");
         browser.waitForText("#settings", "12.5 ft hose, 0.25 in bore");
         browser.waitUntil(
@@ -392,7 +392,11 @@ class FrameBrowserTest {
                 () -> !browser.text("#gas-picture").equals(picture));
         browser.one("#gas-picture + .gas-line button").click();
         assertEquals(length, browser.js("return document.activeElement"));
-        browser.type(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
+        length.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
         browser.waitForText("#gas-picture + .gas-line", "25 ft hose (assumed), 0.25 in bore");
+        browser.one("#new-frame").click();
+        browser.waitUntil(
+                "a frame of which nothing is known yet has no gas settings to tell",
+                () -> !browser.one(".price .gas-line").isDisplayed());
     }
 }

@@ -141,10 +141,10 @@ class LookBrowserTest {
                   .map((one) => Math.round(one.getBoundingClientRect().top + scrollY)).join(' ');
                 """;
         Object before = browser.js(places);
-        browser.js("document.querySelector('[data-path=\"gas.hose.length\"]').focus()");
+        browser.js("document.querySelector('#settings [data-path=\"gas.hose.length\"]').focus()");
         browser.waitForText("#settings", "Hose length: Length. Left out: 25 ft. 4 in to 650 ft");
         assertEquals(before, browser.js(places), "when it is explained");
-        browser.type(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
+        browser.one("#settings [data-path='gas.hose.length']").sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
         browser.waitForText("#settings", "assumed 25 ft");
         assertEquals(before, browser.js(places), "when it is assumed");
     }
