@@ -79,7 +79,8 @@ function gathered(answer) {
   const alike = new Map();
   for (const joint of answer.joints) {
     for (const caution of joint.cautions) {
-      const words = caution.text.replaceAll(/\d+([.]\d+)?/g, "#");
+      // a figure stands alone: those in a rod's or a rule's name are part of the name
+      const words = caution.text.replaceAll(/(?<![\w.-])\d+([.]\d+)?(?![\w-])/g, "#");
       const found = alike.get(words);
       if (!found) alike.set(words, { ...caution, joints: [joint.mark], others: new Set() });
       else if (found.text === caution.text) found.joints.push(joint.mark);

@@ -394,6 +394,7 @@ class FrameBrowserTest {
         assertEquals(length, browser.js("return document.activeElement"));
         length.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
         browser.waitForText("#gas-picture + .gas-line", "25 ft hose (assumed), 0.25 in bore");
+        browser.js("scrollTo(0, 0)");
         browser.one("#new-frame").click();
         browser.waitUntil(
                 "a frame of which nothing is known yet has no gas settings to tell",
