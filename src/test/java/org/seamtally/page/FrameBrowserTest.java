@@ -393,7 +393,7 @@ class FrameBrowserTest {
         browser.one("#gas-picture + .gas-line button").click();
         assertEquals(length, browser.js("return document.activeElement"));
         length.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
-        browser.waitForText("#gas-picture + .gas-line", "25 ft hose (assumed), 0.25 in bore");
+        browser.waitForText("#gas-picture + .gas-line", "300 in hose (assumed), 0.25 in bore");
         browser.js("scrollTo(0, 0)");
         browser.one("#new-frame").click();
         browser.waitUntil(

@@ -145,7 +145,7 @@ class LookBrowserTest {
         browser.waitForText("#settings", "Hose length: Length. Left out: 25 ft. 4 in to 650 ft");
         assertEquals(before, browser.js(places), "when it is explained");
         browser.one("#settings [data-path='gas.hose.length']").sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
-        browser.waitForText("#settings", "assumed 25 ft");
+        browser.waitForText("#settings", "assumed 300 in");
         assertEquals(before, browser.js(places), "when it is assumed");
     }
 
