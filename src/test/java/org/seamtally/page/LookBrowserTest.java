@@ -125,6 +125,7 @@ class LookBrowserTest {
         browser.waitUntil("the quotes begin at their top", () -> scrolled() == 0);
         goTo("set-ups");
         browser.waitUntil("the set-ups are where they were left", () -> scrolled() == 400);
+        browser.js("scrollTo(0, 0)");
         browser.one("#set-up-cards a[href='#gas-picture']").click();
         browser.waitUntil("a picture is led to from another part", () -> (Boolean) browser.js("""
                         const box = document.getElementById('gas-picture').getBoundingClientRect();
