@@ -23,7 +23,9 @@ final class ProblemLines {
         for (Violation violation : problem.violations()) {
             StringBuilder line = new StringBuilder("  ");
             if (!violation.path().isEmpty()) {
-                line.append(violation.path()).append(": ");
+                line.append(violation.path())
+                        .append(violation.joint() == null ? "" : " (" + violation.joint() + ")")
+                        .append(": ");
             }
             line.append(violation.message());
             if (violation.given() != null) {

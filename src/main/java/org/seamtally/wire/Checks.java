@@ -13,6 +13,7 @@ import org.seamtally.catalogue.Element;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.QuantityException;
 import org.seamtally.quantity.Rate;
+import org.seamtally.quantity.ToldRange;
 
 /** The constraints on the fields of a request, public only because the validator makes them. A field that was left out fits: that it is needed is said elsewhere. */
 public final class Checks {
@@ -49,14 +50,14 @@ public final class Checks {
         private Dimension dimension;
         private double min;
         private double max;
-        private String range;
+        private Within range;
 
         @Override
         public void initialize(Within within) {
+            range = within;
             dimension = within.value();
             min = dimension.read(within.min());
             max = dimension.read(within.max());
-            range = within.min() + " to " + within.max();
         }
 
         @Override
@@ -76,7 +77,13 @@ public final class Checks {
             }
             return value >= min && value <= max
                     ? null
-                    : finding(Violation.Key.OUT_OF_RANGE, "taken here: " + range, leaf, dimension.unitsTaken());
+                    : finding(Violation.Key.OUT_OF_RANGE, "taken here: " + told(), leaf, dimension.unitsTaken());
+        }
+
+        /** As it is kept to, and in the other units as people say it: who typed inches reads inches. */
+        private String told() {
+            ToldRange told = ToldRange.of(dimension, range.min(), range.max());
+            return range.min() + " to " + range.max() + (told.us().equals(told.si()) ? "" : " (" + told.us() + ")");
         }
     }
 

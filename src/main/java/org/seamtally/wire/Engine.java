@@ -295,8 +295,8 @@ public final class Engine {
             throw new RefusedException(ProblemReport.invalid(List.of(new Violation(
                     "gas", Violation.Key.OUT_OF_RANGE, "this gas set-up cannot be worked out", null, null))));
         } catch (UnworkableException e) {
-            throw new RefusedException(ProblemReport.invalid(RequestReader.sorted(
-                    e.problems().stream().map(Engine::violation).toList())));
+            throw RequestReader.refused(
+                    request, e.problems().stream().map(Engine::violation).toList());
         }
     }
 

@@ -118,6 +118,7 @@ public final class JobColumns {
         };
     }
 
+    /** A row is told by its line: the mark of its joint stands in it. */
     private static Violation at(Violation violation, String place) {
         return new Violation(place, violation.key(), violation.message(), violation.given(), violation.taken());
     }

@@ -18,6 +18,8 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.hibernate.validator.engine.HibernateConstraintViolation;
 import org.hibernate.validator.messageinterpolation.ParameterMessageInterpolator;
 
@@ -26,6 +28,8 @@ final class RequestReader {
 
     /** Violations told at most: more help nobody. */
     static final int MOST_TOLD = 1000;
+
+    private static final Pattern IN_JOINT = Pattern.compile("frame\\.joints\\[([0-9]{1,9})]");
 
     // thread-safe and slow to make: one for the life of the program
     private static final Validator VALIDATOR = Validation.byDefaultProvider()
@@ -63,7 +67,7 @@ final class RequestReader {
             }
         }
         if (!violations.isEmpty()) {
-            throw new RefusedException(ProblemReport.invalid(sorted(violations)));
+            throw refused(request, violations);
         }
         return request;
     }
@@ -157,6 +161,32 @@ final class RequestReader {
 
     private static Violation notJson(String key, String message) {
         return new Violation("", key, message, null, null);
+    }
+
+    /** Refuses a request for what is wrong with it: what is wrong with a joint names the mark of that joint. */
+    static RefusedException refused(Object request, List<Violation> violations) {
+        List<JointRequest> joints = joints(request);
+        return new RefusedException(ProblemReport.invalid(sorted(violations).stream()
+                .map(violation -> violation.on(mark(joints, violation.path())))
+                .toList()));
+    }
+
+    private static List<JointRequest> joints(Object request) {
+        Object estimate = request instanceof QuoteRequest quote ? quote.estimate() : request;
+        FrameRequest frame = estimate instanceof FrameEstimateRequest asked ? asked.frame() : null;
+        return frame == null || frame.joints() == null ? List.of() : frame.joints();
+    }
+
+    /** @return null where the path leads to no joint, or to one that was sent without a mark */
+    private static String mark(List<JointRequest> joints, String path) {
+        Matcher place = IN_JOINT.matcher(path);
+        if (!place.lookingAt()) {
+            return null;
+        }
+        int index = Integer.parseInt(place.group(1));
+        JointRequest joint = index < joints.size() ? joints.get(index) : null;
+        Leaf mark = joint == null ? null : joint.mark;
+        return mark == null || mark.kind() != Leaf.Kind.TEXT ? null : Quoted.cut(mark.text());
     }
 
     /** In the order of their paths, numbers by their value, so that the same faults are always told alike. */

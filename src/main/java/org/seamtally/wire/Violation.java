@@ -24,7 +24,20 @@ public record Violation(
         String given,
 
         @Schema(description = "What is taken here: units, words or field names.")
-        List<String> taken) {
+        List<String> taken,
+
+        @Schema(description = "Mark of the joint that it is about; absent where it has none.", examples = "R1")
+        String joint) {
+
+    /** One that is about no joint with a mark, or not yet known to be. */
+    public Violation(String path, String key, String message, String given, List<String> taken) {
+        this(path, key, message, given, taken, null);
+    }
+
+    /** The same about a joint. */
+    Violation on(String mark) {
+        return new Violation(path, key, message, given, taken, mark);
+    }
 
     /** The words that keys are made of, those of a quantity's text apart. */
     public static final class Key {

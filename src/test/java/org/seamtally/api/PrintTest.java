@@ -58,6 +58,7 @@ class PrintTest {
                 .header("Cache-Control", "no-store")
                 .body(containsString("Your reference: Print &lt;17&gt;"))
                 .body(containsString("31\u00a0December\u00a02199"))
+                .body(containsString("Ridge Lane Frames"))
                 .body(containsString("Welding only"));
     }
 

@@ -342,7 +342,31 @@ class BadInputTest {
                 .violations()
                 .get(0);
         assertEquals("\"50 bar\"", outside.given());
-        assertEquals("taken here: 0.2 bar to 20 bar", outside.message());
+        assertEquals("taken here: 0.2 bar to 20 bar (3 to 290 psi)", outside.message());
+    }
+
+    @Test
+    void whatIsWrongWithAJointNamesItsMark() {
+        List<Violation> read = RequestTree.sample()
+                .put("frame.joints[1].branch.wall", "\"0.1 mm\"")
+                .put("gas.flow", "\"0 L/min\"")
+                .drop("frame.joints[3].mark")
+                .put("frame.joints[3].tacks", "-1")
+                .refused()
+                .violations();
+        assertEquals(
+                List.of("frame.joints[1].branch.wall P1", "frame.joints[3].tacks null", "gas.flow null"),
+                read.stream()
+                        .map(violation -> violation.path() + " " + violation.joint())
+                        .toList());
+        // a branch of the main tube's size that lies beside its axis: what fits by itself and cannot be worked with
+        Violation workedOut = RequestTree.sample()
+                .put("frame.joints[0].offset", "\"30 mm\"")
+                .refused()
+                .violations()
+                .get(0);
+        assertTrue(workedOut.path().startsWith("frame.joints[0]"), workedOut.toString());
+        assertEquals("R1", workedOut.joint());
     }
 
     @Test

@@ -34,7 +34,8 @@ class MutatedSampleTest {
     private static final int BATCHES = 20;
     private static final int IN_A_BATCH = 1000;
 
-    private static final Pattern RANGE = Pattern.compile("taken here: (.+?) to (?:below )?(.+?)(?:, with at most .*)?");
+    private static final Pattern RANGE =
+            Pattern.compile("taken here: (.+?) to (?:below )?(.+?)(?:, with at most .*| \\(.*\\))?");
 
     /** What fields are replaced by, besides the ends of their ranges. */
     private static final List<String> REPLACEMENTS = List.of(
