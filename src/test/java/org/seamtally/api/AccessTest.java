@@ -6,10 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -248,6 +254,37 @@ class AccessTest {
                     assertFalse(part.length() > 5 && told.contains(part), told);
                 }
             }
+        }
+    }
+
+    @Test
+    void aLineOfTheLogAsJsonNamesItsRequestAndHoldsNoSecret() throws IOException {
+        String name = "asked-" + UUID.randomUUID();
+        String token = Tokens.of(ONE, "price-keeper").signed();
+        String book = "book-" + UUID.randomUUID();
+        assertEquals(
+                201,
+                Frames.request("application/json")
+                        .header("Authorization", "Bearer " + token)
+                        .header(RequestId.HEADER, name)
+                        .body(PRICES.replace("61.00", "61.37").getBytes())
+                        .put("/v1/price-books/" + book)
+                        .statusCode());
+        String log = Files.readString(Path.of(Keyed.LOG));
+        List<JsonNode> lines = new ArrayList<>();
+        for (String line : log.lines().toList()) {
+            JsonNode parsed = new ObjectMapper().readTree(line);
+            if (parsed.at("/mdc/requestId").asText().equals(name)) {
+                lines.add(parsed);
+            }
+        }
+        assertEquals(1, lines.size(), lines.toString());
+        assertEquals(Audit.CATEGORY, lines.get(0).path("loggerName").asText());
+        assertEquals("INFO", lines.get(0).path("level").asText());
+        assertTrue(lines.get(0).path("message").asText().startsWith("price book \"" + book + "\""), lines.toString());
+        assertFalse(log.contains("61.37"), "a price in the log");
+        for (String part : token.split("\\.")) {
+            assertFalse(log.contains(part), "a token in the log");
         }
     }
 

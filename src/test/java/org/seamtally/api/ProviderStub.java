@@ -18,12 +18,14 @@ import java.security.MessageDigest;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
 /**
  * An OpenID Connect provider, as much of it as the code flow needs (OpenID Connect Core 1.0, 3.1; RFC 7636). Nobody is asked
- * for a password: who logs in is said in the query of its log-in page, as {@code sub}, {@code shop} and {@code roles}.
+ * for a password: who logs in is said in the query of its log-in page, as {@code sub}, {@code shop} and {@code roles}; a
+ * browser that is sent there is sam, an estimator of Northside Tube.
  */
 public final class ProviderStub implements QuarkusTestResourceLifecycleManager {
 
@@ -123,7 +125,10 @@ public final class ProviderStub implements QuarkusTestResourceLifecycleManager {
 
     /** Somebody logs in: back with a code, which holds all that the tokens are to say. */
     private void authorize(HttpExchange exchange) throws IOException {
-        Map<String, String> asked = form(exchange.getRequestURI().getRawQuery());
+        Map<String, String> asked = new HashMap<>(form(exchange.getRequestURI().getRawQuery()));
+        asked.putIfAbsent("sub", "sam");
+        asked.putIfAbsent("shop", "Northside Tube");
+        asked.putIfAbsent("roles", "estimator price-keeper");
         String code = Base64.getUrlEncoder().withoutPadding().encodeToString(JSON.writeValueAsBytes(asked));
         exchange.getResponseHeaders()
                 .add("Location", asked.get("redirect_uri") + "?code=" + code + "&state=" + asked.get("state"));

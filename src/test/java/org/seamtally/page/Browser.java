@@ -95,6 +95,11 @@ final class Browser implements AutoCloseable {
                 () -> Boolean.TRUE.equals(js("return document.documentElement.dataset.ready === 'yes'")));
     }
 
+    /** Goes to another document of the service's. @param path from the root on */
+    void visit(String path) {
+        driver.get(page.toString().replaceFirst("/$", "") + path);
+    }
+
     Object js(String script, Object... arguments) {
         return driver.executeScript(script, arguments);
     }
