@@ -54,7 +54,7 @@ public final class Figures {
     }
 
     /** How many decimals a number has that is told in four significant digits: six at most. */
-    public static int decimalsOfFour(double value) {
+    private static int decimalsOfFour(double value) {
         int before = value == 0 ? 1 : (int) Math.floor(Math.log10(Math.abs(value))) + 1;
         return Math.max(0, Math.min(6, 4 - before));
     }

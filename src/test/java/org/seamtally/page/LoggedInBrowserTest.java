@@ -65,8 +65,7 @@ class LoggedInBrowserTest {
             browser.visit(browser.one("#save-place a[href*='form=customer'][href*='format=html']")
                     .getDomAttribute("href"));
             assertEquals(true, browser.one(".press button").isDisplayed());
-            assertEquals(
-                    "pressed", browser.js("""
+            assertEquals("pressed", browser.js("""
                             let printed = 'not pressed';
                             window.print = () => { printed = 'pressed'; };
                             document.querySelector('.press button').click();
