@@ -5,9 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.zip.DeflaterOutputStream;
+import java.util.zip.InflaterInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -73,5 +77,20 @@ class ChunkFramesTest {
         byte[] other = bytes.clone();
         other[0]++;
         assertThrows(IllegalStateException.class, () -> ChunkFrames.read(new Chunk(20, other)));
+    }
+
+    /** Whole and undamaged as a file, and yet with something behind its frames, whatever byte it is. */
+    @ParameterizedTest
+    @ValueSource(bytes = {0, 1, -1})
+    void whatHoldsMoreThanItsFramesIsNotTaken(byte more) throws Exception {
+        byte[] bytes = ChunkFrames.written(Jobs.frames(Jobs.ndjson(5, 3))).bytes();
+        byte[] frames = new InflaterInputStream(new ByteArrayInputStream(bytes, 1, bytes.length - 1)).readAllBytes();
+        ByteArrayOutputStream longer = new ByteArrayOutputStream();
+        longer.write(bytes[0]);
+        try (DeflaterOutputStream out = new DeflaterOutputStream(longer)) {
+            out.write(frames);
+            out.write(more);
+        }
+        assertThrows(IllegalStateException.class, () -> ChunkFrames.read(new Chunk(3, longer.toByteArray())));
     }
 }
