@@ -68,9 +68,9 @@ public class Admission {
 
     /** The same work, after whoever sits and waits. */
     FrameWork afterEstimates(FrameWork work) {
-        return frame -> {
+        return frames -> {
             estimates.letPass(LONGEST_COURTESY);
-            return work.on(frame);
+            return work.on(frames);
         };
     }
 }

@@ -44,7 +44,7 @@ public class BatchWork {
                 keys,
                 hands,
                 units -> admission.afterEstimates(
-                        counters.counted(FrameCounters.From.BATCH, frame -> engine.jobLine(frame, units))),
+                        counters.counted(FrameCounters.From.BATCH, group -> engine.jobLines(group, units))),
                 version(engine),
                 clock,
                 UUID::randomUUID);

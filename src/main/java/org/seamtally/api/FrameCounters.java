@@ -5,7 +5,9 @@ import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
+import java.util.List;
 import org.seamtally.batch.FrameWork;
+import org.seamtally.wire.JobLine;
 
 /** Counts the frames of job files that were worked on: a chunk that had to be worked on twice counts twice. */
 @ApplicationScoped
@@ -41,10 +43,10 @@ public class FrameCounters {
     FrameWork counted(From from, FrameWork work) {
         Counter done = counter(from, "done");
         Counter refused = counter(from, "refused");
-        return frame -> {
-            var line = work.on(frame);
-            (line.refused() ? refused : done).increment();
-            return line;
+        return frames -> {
+            List<JobLine> lines = work.on(frames);
+            lines.forEach(line -> (line.refused() ? refused : done).increment());
+            return lines;
         };
     }
 

@@ -93,7 +93,7 @@ public class FrameStreamsResource {
 
     private void run(JobFrames frames, UnitSystem units, ResultSink sink) throws IOException {
         FrameWork work = admission.afterEstimates(
-                counters.counted(FrameCounters.From.STREAM, frame -> engine.jobLine(frame, units)));
+                counters.counted(FrameCounters.From.STREAM, group -> engine.jobLines(group, units)));
         BatchRun.run(frames, work, WORKERS, sink, Progress.UNWATCHED);
     }
 

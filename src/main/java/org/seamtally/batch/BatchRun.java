@@ -38,10 +38,22 @@ public final class BatchRun {
     }
 
     private static void alone(JobFrames frames, FrameWork work, ResultSink sink, Tally tally) throws IOException {
-        for (JobFrame frame = frames.next(); frame != null; frame = frames.next()) {
-            tally.write(work.on(frame));
-            if (!frames.ready()) {
+        JobFrame frame = frames.next();
+        while (frame != null) {
+            FrameGroup group = new FrameGroup();
+            boolean atHand;
+            do {
+                group.add(frame);
+                // whoever waits for a line does not wait for more to be sent
+                atHand = frames.ready();
+                frame = atHand ? frames.next() : null;
+            } while (frame != null && group.hasRoomFor(frame));
+            for (JobLine line : work.on(group.frames())) {
+                tally.write(line);
+            }
+            if (!atHand) {
                 sink.flush();
+                frame = frames.next();
             }
         }
     }

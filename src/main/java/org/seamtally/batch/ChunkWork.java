@@ -5,6 +5,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.zip.DeflaterOutputStream;
 import java.util.zip.InflaterInputStream;
 import org.seamtally.wire.JobFrame;
@@ -26,8 +27,10 @@ final class ChunkWork {
         ChunkWork all = new ChunkWork();
         try (OutputStreamPair out =
                 new OutputStreamPair(new DeflaterOutputStream(all.lines), new DeflaterOutputStream(all.refusals))) {
-            for (JobFrame frame : ChunkFrames.read(chunk)) {
-                all.add(work.on(frame), out);
+            for (List<JobFrame> group : FrameGroup.of(ChunkFrames.read(chunk))) {
+                for (JobLine line : work.on(group)) {
+                    all.add(line, out);
+                }
             }
         } catch (IOException e) {
             throw new UncheckedIOException("memory can always be written to", e);
@@ -42,7 +45,7 @@ final class ChunkWork {
             out.refusals.write(line.json());
             out.refusals.write('\n');
         } else {
-            totals = totals.plus(line.totals());
+            totals = totals.plus(line.totals().get());
         }
         counts = counts.plus(Counts.of(line));
     }

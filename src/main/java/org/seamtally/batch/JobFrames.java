@@ -17,4 +17,20 @@ public interface JobFrames {
     default boolean ready() throws IOException {
         return false;
     }
+
+    /** The same frames where they lie in a file: each of them is at hand. */
+    default JobFrames atHand() {
+        JobFrames these = this;
+        return new JobFrames() {
+            @Override
+            public JobFrame next() throws IOException {
+                return these.next();
+            }
+
+            @Override
+            public boolean ready() {
+                return true;
+            }
+        };
+    }
 }

@@ -3,9 +3,11 @@ package org.seamtally.batch;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.seamtally.wire.JobFrame;
+import org.seamtally.wire.JobLine;
 
 /** Hands the result lines of a kept batch to a sink, chunk by chunk: one chunk's are held at a time. */
 final class KeptResults {
@@ -38,8 +40,10 @@ final class KeptResults {
         upToTheGap(sink, number -> {
             Optional<Counts> counts = kept.counts(shop(), id(), number);
             if (counts.isPresent()) {
-                for (JobFrame frame : ChunkFrames.read(frames(number))) {
-                    sink.line(work.on(frame).json());
+                for (List<JobFrame> group : FrameGroup.of(ChunkFrames.read(frames(number)))) {
+                    for (JobLine line : work.on(group)) {
+                        sink.line(line.json());
+                    }
                 }
             }
             return counts;

@@ -3,7 +3,6 @@ package org.seamtally.batch;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamtally.wire.JobFrame;
-import org.seamtally.wire.JobLine;
 
 /** The threads of a run: one reads, the others work. Closing ends them all. */
 final class RunThreads implements AutoCloseable {
@@ -60,14 +59,7 @@ final class RunThreads implements AutoCloseable {
 
     private void work(FrameWork work) throws InterruptedException {
         for (RunWindow.Group group = window.take(); group != null; group = window.take()) {
-            List<JobLine> lines = new ArrayList<>();
-            for (JobFrame frame : group.frames()) {
-                if (window.isStopped()) {
-                    return;
-                }
-                lines.add(work.on(frame));
-            }
-            window.done(group, lines);
+            window.done(group, work.on(group.frames()));
         }
     }
 

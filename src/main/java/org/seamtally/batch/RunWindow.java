@@ -3,7 +3,6 @@ package org.seamtally.batch;
 import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import org.seamtally.wire.JobFrame;
@@ -16,14 +15,8 @@ import org.seamtally.wire.JobLine;
  */
 final class RunWindow {
 
-    /** A hand-over costs some microseconds and a frame's estimate about a millisecond: more at once would gain nothing. */
-    private static final long GROUP_BYTES = 64 * 1024;
-
     /** Groups for each worker: one to work on, one to go on with. */
     private static final long GROUPS_A_WORKER = 2;
-
-    /** What a frame takes besides its request, and what its answer takes at least: small frames are bounded too. */
-    private static final long FRAME_BYTES = 2 * 1024;
 
     private final long most;
     private final Deque<Group> unwritten = new ArrayDeque<>();
@@ -34,23 +27,22 @@ final class RunWindow {
     private Throwable fault;
 
     RunWindow(int workers) {
-        most = workers * GROUPS_A_WORKER * GROUP_BYTES;
+        most = workers * GROUPS_A_WORKER * FrameGroup.MOST_BYTES;
     }
 
     /** Frames that are worked on together. Changed under the window's lock, and by nobody once it is taken. */
     static final class Group {
-        private final List<JobFrame> frames = new ArrayList<>();
-        private long bytes;
+        private final FrameGroup group = new FrameGroup();
         private List<JobLine> lines;
 
         List<JobFrame> frames() {
-            return frames;
+            return group.frames();
         }
     }
 
     /** Adds a frame, once there is room; one that is larger than the window has it for itself. False where the run stopped. */
     synchronized boolean put(JobFrame frame) throws InterruptedException {
-        long size = FRAME_BYTES + (frame.request() == null ? 0 : frame.request().length);
+        long size = FrameGroup.bytes(frame);
         while (!stopped && bytes > 0 && bytes + size > most) {
             wait();
         }
@@ -58,13 +50,12 @@ final class RunWindow {
             return false;
         }
         Group group = untaken.peekLast();
-        if (group == null || group.bytes + size > GROUP_BYTES) {
+        if (group == null || !group.group.hasRoomFor(frame)) {
             group = new Group();
             untaken.add(group);
             unwritten.add(group);
         }
-        group.frames.add(frame);
-        group.bytes += size;
+        group.group.add(frame);
         bytes += size;
         notifyAll();
         return true;
@@ -86,7 +77,7 @@ final class RunWindow {
 
     /** What came of a group. */
     synchronized void done(Group group, List<JobLine> lines) {
-        group.frames.clear();
+        group.group.frames().clear();
         group.lines = lines;
         notifyAll();
     }
@@ -121,7 +112,7 @@ final class RunWindow {
         if (group == null) {
             return null;
         }
-        bytes -= group.bytes;
+        bytes -= group.group.bytes();
         notifyAll();
         return group.lines;
     }

@@ -130,8 +130,8 @@ record BatchToFile(
         Look look = looker.begins(source.size(), in::bytes, before);
         try {
             Counts counts = BatchRun.run(
-                    frames,
-                    frame -> engine.jobLine(frame, units),
+                    source.isStream() ? frames : frames.atHand(),
+                    group -> engine.jobLines(group, units),
                     workers,
                     new MoreResults(sink, written.counts()),
                     soFar -> look.at(before + soFar.read()));

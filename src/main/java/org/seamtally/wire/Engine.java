@@ -1,9 +1,7 @@
 package org.seamtally.wire;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,18 +68,14 @@ public final class Engine {
     /** Estimates a frame from a {@link FrameEstimateRequest}. */
     public Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units) throws IOException {
         try {
-            return frameEstimate(in, units, new FrameDeadline(nanoseconds)::check);
+            Runnable beforeJoint = new FrameDeadline(nanoseconds)::check;
+            return answer(
+                    in,
+                    FrameEstimateRequest.class,
+                    request -> shown(request, estimator.estimate(request.job(), beforeJoint), units));
         } catch (FrameDeadline.PassedException e) {
             return new Outcome.Refused<>(FrameDeadline.ABANDONED);
         }
-    }
-
-    private Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units, Runnable beforeJoint)
-            throws IOException {
-        return answer(
-                in,
-                FrameEstimateRequest.class,
-                request -> shown(request, estimator.estimate(request.job(), beforeJoint), units));
     }
 
     /** Estimates a frame whose request was read and fits. */
@@ -104,24 +98,22 @@ public final class Engine {
 
     /** Estimates a frame of a job file, or says what is wrong with it: never throws for what the file holds. */
     public JobLine jobLine(JobFrame frame, UnitSystem units) {
-        if (frame.problem() != null) {
-            return JobAnswer.refused(frame.line(), frame.problem());
-        }
-        try {
+        return jobLines(List.of(frame), units).get(0);
+    }
+
+    /**
+     * The same for several frames, each step for all of them before the next: the program as a whole is larger than a
+     * processor's caches, and frame by frame every step would have to be fetched anew, which takes a tenth more time.
+     */
+    public List<JobLine> jobLines(List<JobFrame> frames, UnitSystem units) {
+        List<JobInHand> jobs = frames.stream().map(JobInHand::new).toList();
+        jobs.forEach(JobInHand::read);
+        jobs.forEach(job -> job.estimate(request -> {
             FrameDeadline deadline = new FrameDeadline(nanoseconds);
-            Outcome<FrameEstimateAnswer> outcome =
-                    frameEstimate(new ByteArrayInputStream(frame.request()), units, deadline::check);
-            return outcome instanceof Outcome.Answered<FrameEstimateAnswer> answered
-                    ? JobAnswer.done(frame.line(), answered.answer())
-                    : JobAnswer.refused(
-                            frame.line(),
-                            JobColumns.placed(
-                                    ((Outcome.Refused<FrameEstimateAnswer>) outcome).problem(), frame.places()));
-        } catch (FrameDeadline.PassedException e) {
-            return JobAnswer.refused(frame.line(), FrameDeadline.PROBLEM);
-        } catch (IOException e) {
-            throw new UncheckedIOException("bytes in memory can always be fetched", e);
-        }
+            return worked(request, fitting -> estimator.estimate(fitting.job(), deadline::check));
+        }));
+        jobs.forEach(job -> job.answer(done -> shown(done.request(), done.estimate(), units)));
+        return jobs.stream().map(JobInHand::line).toList();
     }
 
     /** One joint's seam, deposit and filler from a {@link OneJointRequest}. */

@@ -25,7 +25,11 @@ public record JobAnswer(
         ProblemReport problem) {
 
     static JobLine done(long line, FrameEstimateAnswer estimate) {
-        return new JobLine(line, new JobAnswer(line, estimate, null).json(), totals(line, estimate));
+        String name = estimate.name();
+        TotalsAnswer sums = estimate.forQuantity();
+        CostAnswer cost = estimate.cost();
+        // of the answer itself, which is long, nothing is held
+        return new JobLine(line, new JobAnswer(line, estimate, null).json(), () -> totals(line, name, sums, cost));
     }
 
     static JobLine refused(long line, ProblemReport problem) {
@@ -40,26 +44,21 @@ public record JobAnswer(
         }
     }
 
-    private static JobTotals totals(long line, FrameEstimateAnswer estimate) {
+    private static JobTotals totals(long line, String name, TotalsAnswer sums, CostAnswer cost) {
         TreeMap<String, BigDecimal> amounts = new TreeMap<>();
         TreeMap<String, String> units = new TreeMap<>();
-        AnswerQuantities.each("forQuantity", estimate.forQuantity(), (path, quantity) -> {
+        AnswerQuantities.each("forQuantity", sums, (path, quantity) -> {
             // the decimal that the answer shows
             amounts.put(path, BigDecimal.valueOf(quantity.value()));
             units.put(path, quantity.unit());
         });
         TreeMap<String, BigDecimal> money = new TreeMap<>();
-        CostAnswer cost = estimate.cost();
         if (cost == null) {
             return new JobTotals(1, amounts, units, money, List.of());
         }
         BigDecimal total = new BigDecimal(cost.total());
         money.put(cost.currency(), total);
         return new JobTotals(
-                1,
-                amounts,
-                units,
-                money,
-                List.of(new JobTotals.DearFrame(line, estimate.name(), cost.currency(), total)));
+                1, amounts, units, money, List.of(new JobTotals.DearFrame(line, name, cost.currency(), total)));
     }
 }

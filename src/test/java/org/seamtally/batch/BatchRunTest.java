@@ -32,7 +32,11 @@ class BatchRunTest {
     private static final JobTotals TOTALS = JobTotals.none();
 
     /** Work that costs nothing: the frame's line number comes back. */
-    private static final FrameWork ECHO = frame -> new JobLine(frame.line(), echo(frame.line()), TOTALS);
+    private static final FrameWork ECHO = FrameWork.each(BatchRunTest::echoed);
+
+    private static JobLine echoed(JobFrame frame) {
+        return new JobLine(frame.line(), echo(frame.line()), () -> TOTALS);
+    }
 
     private static byte[] echo(long line) {
         return ("{\"line\":" + line + "}").getBytes(StandardCharsets.UTF_8);
@@ -146,15 +150,15 @@ class BatchRunTest {
     @ValueSource(ints = {1, 2, 5})
     void aFaultOfTheProgramEndsTheRunWithoutATrailer(int workers) {
         for (Throwable fault : List.of(new IllegalStateException("a bug"), new StackOverflowError("an error"))) {
-            FrameWork work = frame -> {
+            FrameWork work = FrameWork.each(frame -> {
                 if (frame.line() == 500) {
                     if (fault instanceof Error error) {
                         throw error;
                     }
                     throw (RuntimeException) fault;
                 }
-                return ECHO.on(frame);
-            };
+                return echoed(frame);
+            });
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             Throwable thrown = assertThrows(
                     fault.getClass(),
@@ -190,10 +194,10 @@ class BatchRunTest {
     @ValueSource(ints = {1, 2, 5})
     void resultsThatNobodyTakesEndTheRunSoon(int workers) {
         AtomicLong worked = new AtomicLong();
-        FrameWork work = frame -> {
+        FrameWork work = FrameWork.each(frame -> {
             worked.incrementAndGet();
-            return ECHO.on(frame);
-        };
+            return echoed(frame);
+        });
         IOException gone = new IOException("the client is gone");
         OutputStream out = new OutputStream() {
             @Override
@@ -265,8 +269,8 @@ class BatchRunTest {
     @Test
     void progressIsToldAfterEveryLine() throws Exception {
         List<Counts> told = new ArrayList<>();
-        FrameWork odd =
-                frame -> frame.line() % 2 == 1 ? new JobLine(frame.line(), echo(frame.line()), null) : ECHO.on(frame);
+        FrameWork odd = FrameWork.each(
+                frame -> frame.line() % 2 == 1 ? new JobLine(frame.line(), echo(frame.line()), null) : echoed(frame));
         BatchRun.run(numbered(4, 10), odd, 2, new NdjsonResults(OutputStream.nullOutputStream()), told::add);
         assertEquals(List.of(new Counts(1, 0, 1), new Counts(2, 1, 1), new Counts(3, 1, 2), new Counts(4, 2, 2)), told);
     }

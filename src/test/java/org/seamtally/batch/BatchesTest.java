@@ -64,7 +64,7 @@ class BatchesTest {
     }
 
     private static Function<UnitSystem, FrameWork> work() {
-        return units -> frame -> Jobs.ENGINE.jobLine(frame, units);
+        return units -> group -> Jobs.ENGINE.jobLines(group, units);
     }
 
     private static InputStream body(byte[] file) {

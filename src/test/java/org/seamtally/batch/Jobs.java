@@ -16,7 +16,7 @@ final class Jobs {
 
     static final Engine ENGINE = new Engine("test");
 
-    static final FrameWork SI = frame -> ENGINE.jobLine(frame, UnitSystem.SI);
+    static final FrameWork SI = group -> ENGINE.jobLines(group, UnitSystem.SI);
 
     static final String PLUG = "{\"kind\": \"plug\", \"holeDiameter\": \"10 mm\", \"depth\": \"3 mm\"}";
 

@@ -245,16 +245,17 @@ class NdjsonFramesTest {
                 assertEquals(
                         BigDecimal.valueOf(
                                 answer.forQuantity().filler().consumed().value()),
-                        line.totals().amounts().get("forQuantity.filler.consumed"));
+                        line.totals().get().amounts().get("forQuantity.filler.consumed"));
                 assertEquals(
                         answer.forQuantity().gas().startSurge().unit(),
-                        line.totals().units().get("forQuantity.gas.startSurge"));
-                assertEquals(request.has("prices"), !line.totals().money().isEmpty(), sample.toString());
+                        line.totals().get().units().get("forQuantity.gas.startSurge"));
+                assertEquals(request.has("prices"), !line.totals().get().money().isEmpty(), sample.toString());
                 if (request.has("prices")) {
                     assertEquals(
                             new BigDecimal(answer.cost().total()),
-                            line.totals().money().get(answer.cost().currency()));
-                    assertEquals(answer.name(), line.totals().dearest().get(0).name());
+                            line.totals().get().money().get(answer.cost().currency()));
+                    assertEquals(
+                            answer.name(), line.totals().get().dearest().get(0).name());
                 }
             }
         }
