@@ -217,11 +217,11 @@ public final class Batches {
     }
 
     private FrameWork untilStopped(FrameWork each) {
-        return frame -> {
+        return group -> {
             if (stopped) {
                 throw new WorkStoppedException();
             }
-            return each.on(frame);
+            return each.on(group);
         };
     }
 

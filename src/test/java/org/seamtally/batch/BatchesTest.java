@@ -84,18 +84,21 @@ class BatchesTest {
 
     @Test
     void stoppedItEndsTheFrameThatIsUnderWayAndKeepsNothingOfTheChunk() throws Exception {
-        byte[] file = Jobs.ndjson(1, 14);
+        // so long that each is worked on by itself
+        byte[] file = new String(Jobs.ndjson(1, 14), StandardCharsets.UTF_8)
+                .replaceAll("(?<=\\S)\n", " ".repeat(40_000) + "\n")
+                .getBytes(StandardCharsets.UTF_8);
         AtomicInteger worked = new AtomicInteger();
         Batches[] stopping = new Batches[1];
         stopping[0] = new Batches(
                 store,
                 store,
                 hints::incrementAndGet,
-                units -> frame -> {
-                    if (worked.incrementAndGet() == 3) {
+                units -> group -> {
+                    if (worked.addAndGet(group.size()) == 3) {
                         stopping[0].stop();
                     }
-                    return Jobs.ENGINE.jobLine(frame, units);
+                    return Jobs.ENGINE.jobLines(group, units);
                 },
                 ENGINE,
                 clock,
