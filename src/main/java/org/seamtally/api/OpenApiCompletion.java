@@ -60,9 +60,6 @@ public class OpenApiCompletion implements OASFilter {
     private static final List<Problem> ONE_KEPT =
             List.of(new Problem("404", "NotFound", "There is no such thing, or no longer."));
 
-    private static final List<Problem> JOB_FILE =
-            List.of(new Problem("408", "TooSlow", "A line of the body took too long to arrive."));
-
     private static final List<Problem> CONFLICT = List.of(new Problem(
             "409",
             "Conflict",
@@ -96,13 +93,12 @@ public class OpenApiCompletion implements OASFilter {
     /** Parts of a path that name one thing that is kept. */
     private static final Set<String> NAMES = Set.of("id", "name");
 
-    private static final Set<String> JOB_FILES = Set.of("estimateFrame", "createBatch");
-
     private static final Set<String> CONFLICTS = Set.of(
             "createBatch", "readBatchResults", "createQuote", "reviseQuote", "readQuote", "readRevision", "printQuote");
 
     /** Problems that a body may bring besides. */
     private static final List<Problem> BODY = List.of(
+            new Problem("408", "TooSlow", "The body, or a line of a job file, took too long to arrive."),
             new Problem(
                     "413",
                     "TooLarge",
@@ -134,7 +130,7 @@ public class OpenApiCompletion implements OASFilter {
         schemas.replaceAll((name, schema) -> inOrder(schema));
         document.getComponents().setSchemas(schemas);
         document.getComponents().addParameter(UNITS, units());
-        Stream.of(ANY, BODY, KEPT, ONE_KEPT, JOB_FILE, CONFLICT, PRECONDITION)
+        Stream.of(ANY, BODY, KEPT, ONE_KEPT, CONFLICT, PRECONDITION)
                 .flatMap(List::stream)
                 .forEach(problem -> document.getComponents().addResponse(problem.name, response(problem)));
         ASK_AGAIN.forEach(name -> document.getComponents()
@@ -228,7 +224,6 @@ public class OpenApiCompletion implements OASFilter {
         problems.add(operation.getRequestBody() == null ? List.of() : BODY);
         problems.add(kept || operation.getRequestBody() != null ? KEPT : List.of());
         problems.add(oneKept ? ONE_KEPT : List.of());
-        problems.add(JOB_FILES.contains(id) ? JOB_FILE : List.of());
         problems.add(CONFLICTS.contains(id) ? CONFLICT : List.of());
         problems.add(CHANGES.contains(id) ? PRECONDITION : List.of());
         problems.stream().flatMap(List::stream).forEach(problem -> responses.put(problem.status, reference(problem)));
