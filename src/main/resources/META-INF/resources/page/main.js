@@ -87,6 +87,7 @@ function jobChanged() {
 function estimate() {
   const sent = state.job.sentRows();
   if (sent.length === 0) {
+    estimates.drop();
     state.answer = null;
     showAnswer(null);
     showProblem(null, []);
@@ -305,6 +306,8 @@ function open(request, quote = null) {
 }
 
 function show(request, quote = null) {
+  // an answer under way is another frame's
+  estimates.drop();
   state.job = Job.read(request);
   state.answer = null;
   state.quote = quote;

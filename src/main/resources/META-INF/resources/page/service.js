@@ -92,6 +92,13 @@ export function listen(path, told, broken) {
 export class LatestWins {
   #underWay = false;
   #next = null;
+  #dropped = 0;
+
+  /** Nobody waits any more for what was asked so far. */
+  drop() {
+    this.#next = null;
+    this.#dropped++;
+  }
 
   /** @param question gives a promise; @param done is called with its value, @param failed with its fault */
   ask(question, done, failed) {
@@ -104,10 +111,12 @@ export class LatestWins {
 
   async #run(question, done, failed) {
     this.#underWay = true;
+    const before = this.#dropped;
     try {
-      done(await question());
+      const answer = await question();
+      if (before === this.#dropped) done(answer);
     } catch (fault) {
-      failed(fault);
+      if (before === this.#dropped) failed(fault);
     } finally {
       this.#underWay = false;
     }

@@ -59,11 +59,11 @@ class DocumentContentTest {
     /** What an operation takes and may answer besides what all do. */
     private record Due(List<String> parameters, String answer, String... statuses) {}
 
-    private static final Due ESTIMATE = new Due(List.of("units"), "200", "413", "415", "422", "503");
+    private static final Due ESTIMATE = new Due(List.of("units"), "200", "408", "413", "415", "422", "503");
     private static final Due CATALOGUE = new Due(List.of("units"), "200");
 
     private static final Map<String, Due> OTHERS = Map.ofEntries(
-            Map.entry("workOutDeposit", new Due(List.of("course", "units"), "200", "413", "415", "422", "503")),
+            Map.entry("workOutDeposit", new Due(List.of("course", "units"), "200", "408", "413", "415", "422", "503")),
             Map.entry("estimateFrame", new Due(List.of("units"), "200", "408", "413", "415", "422", "503")),
             Map.entry(
                     "createBatch",
@@ -85,7 +85,7 @@ class DocumentContentTest {
             Map.entry("deleteBatch", new Due(List.of("id"), "202", "204", "404", "503")),
             Map.entry(
                     "createQuote",
-                    new Due(List.of("Idempotency-Key", "units"), "201", "409", "413", "415", "422", "503")),
+                    new Due(List.of("Idempotency-Key", "units"), "201", "409", "408", "413", "415", "422", "503")),
             Map.entry("listQuotes", new Due(List.of("search", "limit", "after"), "200", "503")),
             Map.entry("readQuote", new Due(List.of("id", "units"), "200", "404", "409", "503")),
             Map.entry(
@@ -96,6 +96,7 @@ class DocumentContentTest {
                             "404",
                             "409",
                             "412",
+                            "408",
                             "413",
                             "415",
                             "422",
@@ -113,6 +114,7 @@ class DocumentContentTest {
                             List.of("name", "If-Match", "If-None-Match"),
                             "201",
                             "412",
+                            "408",
                             "413",
                             "415",
                             "422",

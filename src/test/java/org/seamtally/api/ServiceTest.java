@@ -36,7 +36,7 @@ class ServiceTest {
         for (String path : List.of("/q/health", "/q/health/ready")) {
             JsonNode health = Document.read(given().get(path).asString());
             assertEquals("UP", health.path("status").asText(), path);
-            assertEquals("estimates", health.at("/checks/0/name").asText(), path);
+            assertTrue(health.path("checks").findValuesAsText("name").contains("estimates"), health.toString());
         }
         assertEquals(200, given().get("/q/health/live").statusCode());
     }

@@ -60,7 +60,7 @@ class SlowSenderTest {
             assertEquals(
                     200,
                     Frames.request("application/json")
-                            .body(Frames.frame(1))
+                            .body(Frames.frame(1).getBytes(StandardCharsets.UTF_8))
                             .post("/v1/frame-estimates")
                             .statusCode());
             for (Socket sender : senders) {
