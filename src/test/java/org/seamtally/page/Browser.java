@@ -124,6 +124,18 @@ final class Browser implements AutoCloseable {
         return one(css).getDomProperty("value");
     }
 
+    /** Waits until nothing makes the page longer or shorter any more: pictures are drawn after the figures. */
+    void waitUntilDrawn() {
+        Object[] height = {null};
+        int[] polls = {0};
+        waitUntil("the page is drawn", () -> {
+            Object now = js("return document.body.scrollHeight");
+            polls[0] = now.equals(height[0]) ? polls[0] + 1 : 0;
+            height[0] = now;
+            return polls[0] == 20;
+        });
+    }
+
     /** Waits for what must come; fails with these words where it does not. */
     void waitUntil(String what, Supplier<Boolean> holds) {
         new WebDriverWait(driver, PATIENCE)
