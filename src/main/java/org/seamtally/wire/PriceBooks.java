@@ -58,17 +58,13 @@ public final class PriceBooks {
         if (!expected.test(latest)) {
             return new Added.Stale(latest);
         }
-        Instant now = now();
-        // in their order, even where two replicas differ by a little
-        Instant made = before.map(PriceBookVersion::made).filter(now::isBefore).orElse(now);
         PriceBookVersion version = new PriceBookVersion(
                 name,
                 latest + 1,
                 Read.tryDate(request.effective()),
                 Read.maybe(Read.text(request.note())),
                 Json.compact(sent, "prices"),
-                // in their order, even where two replicas differ by a little
-                made);
+                notBefore(before.map(PriceBookVersion::made), now()));
         return kept.add(shop, version)
                 ? new Added.Version(PriceBookVersionAnswer.of(version))
                 : new Added.Stale(latest + 1);
@@ -103,5 +99,10 @@ public final class PriceBooks {
 
     private LocalDate today() {
         return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+    }
+
+    /** When a thing is made that follows another: in their order, even where two replicas differ by a little. */
+    static Instant notBefore(Optional<Instant> earlier, Instant now) {
+        return earlier.filter(now::isBefore).orElse(now);
     }
 }

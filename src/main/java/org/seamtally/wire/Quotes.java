@@ -100,9 +100,7 @@ public final class Quotes {
                     if (!expected.test(latest)) {
                         return new Receipt.Stale(latest);
                     }
-                    Instant now = clock.instant();
-                    // in their order, even where two replicas differ by a little
-                    Instant made = now.isBefore(before.made()) ? before.made() : now;
+                    Instant made = PriceBooks.notBefore(Optional.of(before.made()), clock.instant());
                     Worked worked = work(shop, sent, latest + 1, made);
                     byte[] answer = answer(found.get().with(worked.head()), worked, units);
                     return kept.revise(shop, id, worked.revision(), settled.by(answer))
