@@ -31,6 +31,7 @@ import org.seamtally.wire.DepositAnswer;
 import org.seamtally.wire.Engine;
 import org.seamtally.wire.FrameEstimateAnswer;
 import org.seamtally.wire.FrameEstimateRequest;
+import org.seamtally.wire.FrameTotalsAnswer;
 import org.seamtally.wire.GasLossAnswer;
 import org.seamtally.wire.GasLossRequest;
 import org.seamtally.wire.JointPreheatAnswer;
@@ -84,6 +85,30 @@ public class EstimatesResource {
             throw new ProblemException(Problems.report(Response.Status.NOT_ACCEPTABLE));
         }
         return answer(body, uri, engine::frameEstimate);
+    }
+
+    @POST
+    @Path("/frame-totals")
+    @Operation(
+            operationId = "totalFrame",
+            summary = "Estimate a frame in brief",
+            description =
+                    "The same estimate in a fraction of the text: what it says of the frame, a line of each joint, cautions"
+                            + " once for all their joints, and one joint in full where it is asked for. For whoever"
+                            + " estimates at each keystroke.")
+    @RequestBody(required = true, content = @Content(schema = @Schema(implementation = FrameEstimateRequest.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "The estimate in brief.",
+            content = @Content(schema = @Schema(implementation = FrameTotalsAnswer.class)))
+    @Parameter(
+            name = "joint",
+            in = ParameterIn.QUERY,
+            description = "The joint that is answered in full, by its place in the list. Left out: none.",
+            schema = @Schema(type = SchemaType.INTEGER, minimum = "1"))
+    public Response frameTotals(InputStream body, @Context UriInfo uri) throws IOException {
+        Query.OfTotals asked = Query.totals(uri);
+        return answer(body, asked.units(), (in, units) -> engine.frameTotals(in, units, asked.joint()));
     }
 
     @POST

@@ -72,6 +72,7 @@ public class OpenApiCompletion implements OASFilter {
 
     /** Operations whose answers hold no quantities, or those of the units that were asked for before. */
     private static final Set<String> WITHOUT_UNITS = Set.of(
+            "backUp",
             "listBatches",
             "readBatch",
             "watchBatch",
@@ -88,13 +89,20 @@ public class OpenApiCompletion implements OASFilter {
     private static final Set<String> CHANGES = Set.of("reviseQuote", "putPriceBook");
 
     /** Tags of what is kept. */
-    private static final Set<String> KEPT_TAGS = Set.of("batches", "quotes", "price books");
+    private static final Set<String> KEPT_TAGS = Set.of("batches", "quotes", "price books", "operation");
 
     /** Parts of a path that name one thing that is kept. */
     private static final Set<String> NAMES = Set.of("id", "name");
 
     private static final Set<String> CONFLICTS = Set.of(
-            "createBatch", "readBatchResults", "createQuote", "reviseQuote", "readQuote", "readRevision", "printQuote");
+            "backUp",
+            "createBatch",
+            "readBatchResults",
+            "createQuote",
+            "reviseQuote",
+            "readQuote",
+            "readRevision",
+            "printQuote");
 
     /** Problems that a body may bring besides. */
     private static final List<Problem> BODY = List.of(

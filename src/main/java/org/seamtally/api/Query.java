@@ -4,6 +4,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -24,6 +25,7 @@ final class Query {
 
     private static final String UNITS = "units";
     private static final String COURSE = "course";
+    private static final String JOINT = "joint";
     private static final String FORM = "form";
     private static final String FORMAT = "format";
     private static final String REVISION = "revision";
@@ -108,6 +110,29 @@ final class Query {
             throw new ProblemException(ProblemReport.badQuery(COURSE, course, TRUTHS));
         }
         return new OfDeposit(units == null ? UnitSystem.SI : units, "true".equals(course));
+    }
+
+    /**
+     * What is asked of a frame in brief.
+     *
+     * @param units of the answer
+     * @param joint the one that is asked for in full, by its place from 1; empty for none
+     */
+    record OfTotals(UnitSystem units, OptionalInt joint) {}
+
+    /**
+     * What is asked of a frame in brief.
+     *
+     * @throws ProblemException 400 for other units, for what is no place, or for another parameter
+     */
+    static OfTotals totals(UriInfo uri) {
+        Query query = new Query(uri, UNITS, JOINT);
+        UnitSystem units = query.units();
+        return new OfTotals(
+                units == null ? UnitSystem.SI : units,
+                query.parameters.containsKey(JOINT)
+                        ? OptionalInt.of(query.number(JOINT, "a joint's place, from 1"))
+                        : OptionalInt.empty());
     }
 
     /**
@@ -272,7 +297,11 @@ final class Query {
     }
 
     private int revision(String name) {
-        List<String> taken = List.of("the number of a revision");
+        return number(name, "the number of a revision");
+    }
+
+    private int number(String name, String what) {
+        List<String> taken = List.of(what);
         String given = one(name, taken);
         if (given == null || !given.matches("[1-9][0-9]{0,8}")) {
             throw new ProblemException(ProblemReport.badQuery(name, given == null ? "" : given, taken));

@@ -20,6 +20,10 @@ enum RequestBodies {
             FrameEstimateRequest.class,
             new Example("frame-estimate", "A frame with every optional part given"),
             new Example("frame-estimate-minimal", "Sizes alone: the rest is assumed, and listed")),
+    FRAME_TOTALS(
+            "/v1/frame-totals",
+            FrameEstimateRequest.class,
+            new Example("frame-estimate-minimal", "Sizes alone: the rest is assumed, and listed")),
     DEPOSITS("/v1/deposits", OneJointRequest.class, new Example("deposit", "A coped tube joint at 45 degrees")),
     ARC_TIMES("/v1/arc-times", OneJointRequest.class, new Example("arc-time", "A tab's fillet at a given current")),
     GAS_LOSSES(

@@ -17,7 +17,7 @@ final class Roles {
     /** Other software: works frames out and sends job files; reads no quote and no price book. */
     static final String MACHINE = "machine";
 
-    /** Looks after the service: metrics, and whether the database can be reached. Belongs to no shop. */
+    /** Looks after the service: metrics, whether the database can be reached, copies of it. Belongs to no shop. */
     static final String OPERATOR = "operator";
 
     /** All of them. */

@@ -13,6 +13,7 @@ import picocli.CommandLine.Command;
             CompareCommand.class,
             ReviewCommand.class,
             BatchCommand.class,
+            BackupCommand.class,
             ServeCommand.class
         })
 final class Seamtally {}

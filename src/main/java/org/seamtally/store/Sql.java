@@ -1,6 +1,7 @@
 package org.seamtally.store;
 
 import io.agroal.api.AgroalDataSource;
+import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
 import javax.sql.DataSource;
@@ -27,6 +28,19 @@ public final class Sql {
         this.jdbi = Jdbi.create(source);
         jdbi.registerArgument(new InstantArgument());
         jdbi.registerColumnMapper(new InstantColumn());
+    }
+
+    /**
+     * Puts a copy into the embedded database, which is new.
+     *
+     * @throws IllegalStateException where it is not, is no embedded one, or what is there is no whole copy
+     */
+    void restore(Path copy) {
+        if (dialect != Dialect.H2) {
+            throw new IllegalStateException(
+                    KeptThings.RESTORE + " is for the embedded database: a server's is restored by its own tools.");
+        }
+        jdbi.useHandle(handle -> EmbeddedCopy.restore(handle, copy));
     }
 
     /** Makes or brings up to date the tables; until then nothing is kept. */

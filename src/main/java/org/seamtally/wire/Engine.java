@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.LongSupplier;
 import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
@@ -67,15 +68,32 @@ public final class Engine {
 
     /** Estimates a frame from a {@link FrameEstimateRequest}. */
     public Outcome<FrameEstimateAnswer> frameEstimate(InputStream in, UnitSystem units) throws IOException {
-        try {
-            Runnable beforeJoint = new FrameDeadline(nanoseconds)::check;
-            return answer(
-                    in,
-                    FrameEstimateRequest.class,
-                    request -> shown(request, estimator.estimate(request.job(), beforeJoint), units));
-        } catch (FrameDeadline.PassedException e) {
-            return new Outcome.Refused<>(FrameDeadline.ABANDONED);
-        }
+        return answer(in, FrameEstimateRequest.class, request -> shown(request, estimate(request), units));
+    }
+
+    /**
+     * The same in brief.
+     *
+     * @param joint the one that is answered in full, by its place in the list, from 1; empty for none
+     */
+    public Outcome<FrameTotalsAnswer> frameTotals(InputStream in, UnitSystem units, OptionalInt joint)
+            throws IOException {
+        return answer(in, FrameEstimateRequest.class, request -> {
+            int joints = request.frame().joints().size();
+            if (joint.isPresent() && joint.getAsInt() > joints) {
+                throw new RefusedException(ProblemReport.badQuery(
+                        "joint", Integer.toString(joint.getAsInt()), List.of("a joint's place from 1 to " + joints)));
+            }
+            FrameEstimate estimate = estimate(request);
+            Shown shown = new Shown(units);
+            JointAnswer whole = null;
+            if (joint.isPresent()) {
+                int at = joint.getAsInt() - 1;
+                whole = JointAnswer.of(
+                        estimate.joints().get(at), kind(request.frame().joints().get(at)), shown);
+            }
+            return FrameTotalsAnswer.of(estimate, whole, shown, identity);
+        });
     }
 
     /** Estimates a frame whose request was read and fits. */
@@ -90,10 +108,12 @@ public final class Engine {
 
     /** An estimate as it is answered. */
     FrameEstimateAnswer shown(FrameEstimateRequest request, FrameEstimate estimate, UnitSystem units) {
-        List<String> kinds = request.frame().joints().stream()
-                .map(joint -> JointKinds.nameOf(joint.getClass()))
-                .toList();
+        List<String> kinds = request.frame().joints().stream().map(Engine::kind).toList();
         return FrameEstimateAnswer.of(estimate, kinds, new Shown(units), identity);
+    }
+
+    private static String kind(JointRequest joint) {
+        return JointKinds.nameOf(joint.getClass());
     }
 
     /** Estimates a frame of a job file, or says what is wrong with it: never throws for what the file holds. */

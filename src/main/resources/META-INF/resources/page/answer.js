@@ -77,17 +77,15 @@ export function drawTotals(answer) {
  */
 function gathered(answer) {
   const alike = new Map();
-  for (const joint of answer.joints) {
-    for (const caution of joint.cautions) {
-      // a figure stands alone: those in a rod's or a rule's name are part of the name
-      const words = caution.text.replaceAll(/(?<![\w.-])\d+([.]\d+)?(?![\w-])/g, "#");
-      const found = alike.get(words);
-      if (!found) alike.set(words, { ...caution, joints: [joint.mark], others: new Set() });
-      else if (found.text === caution.text) found.joints.push(joint.mark);
-      else found.others.add(joint.mark);
-    }
+  for (const caution of answer.cautions.filter((one) => one.joints)) {
+    // a figure stands alone: those in a rod's or a rule's name are part of the name
+    const words = caution.text.replaceAll(/(?<![\w.-])\d+([.]\d+)?(?![\w-])/g, "#");
+    const found = alike.get(words);
+    if (!found) alike.set(words, { ...caution, others: [] });
+    else found.others.push(...caution.joints);
   }
-  return [...alike.values(), ...answer.cautions.map((caution) => ({ ...caution, joints: [], others: new Set() }))];
+  const whole = answer.cautions.filter((one) => !one.joints);
+  return [...alike.values(), ...whole.map((caution) => ({ ...caution, joints: [], others: [] }))];
 }
 
 /** Cautions and assumptions in full; by the price, which stays in sight, how many there are, and the way to the gas. */
@@ -109,8 +107,8 @@ function drawCautions(list) {
   render(
     list.length === 0
       ? html`<p class="of">None yet.</p>`
-      : html`<ul>${list.map((caution) => html`<li>${caution.joints.length > 0 ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}${caution.others.size > 0
-          ? html` <span class="for">With other figures: <b>${[...caution.others].join(", ")}</b>.</span>`
+      : html`<ul>${list.map((caution) => html`<li>${caution.joints.length > 0 ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}${caution.others.length > 0
+          ? html` <span class="for">With other figures: <b>${caution.others.join(", ")}</b>.</span>`
           : nothing}</li>`)}</ul>`,
     $("cautions"),
   );

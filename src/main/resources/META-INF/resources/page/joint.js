@@ -19,6 +19,8 @@ export class JointInHand {
   #form = null;
   #errors = new Map();
   #shownRow = null;
+  // the row whose figures, or whose want of them, stand there
+  #drawn = null;
   #asking = null;
   #timer;
 
@@ -43,14 +45,30 @@ export class JointInHand {
     this.answered();
   }
 
-  /** A new answer for the joint that is shown. */
+  /** A new answer, which may be the one for the joint that is to be shown: until that comes the last one stays in sight. */
   answered() {
+    if (this.#page.answer() || !this.#page.isComing()) this.#draw();
+    else this.#stop();
+  }
+
+  /** What was to be drawn is of another joint, or of one that is gone. */
+  #stop() {
+    clearTimeout(this.#timer);
+    this.#asking?.abort();
+  }
+
+  /** There was no answer: figures of another joint go. */
+  notAnswered() {
+    if (this.#drawn !== this.#page.row()) this.#draw();
+  }
+
+  #draw() {
     const answer = this.#page.answer();
+    this.#drawn = this.#page.row();
     this.#element.parentElement.hidden = !answer && !this.#page.job().joints[this.#page.row()];
     this.#drawFigures(answer);
-    clearTimeout(this.#timer);
+    this.#stop();
     this.#timer = setTimeout(() => {
-      this.#asking?.abort();
       this.#asking = new AbortController();
       this.#drawSeam(answer, this.#asking.signal);
       this.#drawReview(answer, this.#asking.signal);
@@ -97,7 +115,7 @@ export class JointInHand {
             ${answer.cautions.length > 0
               ? html`<ul class="cautions">${answer.cautions.map((caution) => html`<li>${caution.text}</li>`)}</ul>`
               : nothing}`
-        : html`<p class="of">Its figures come as soon as its sizes are there.</p>`,
+        : html`<p class="of">Its figures come as soon as the frame's sizes are there.</p>`,
       this.#figures,
     );
   }

@@ -42,7 +42,11 @@ const list = new JointList(
   $("joints"),
   {
     changed: () => jobChanged(),
-    chosen: () => inHand.show(),
+    chosen: () => {
+      // of the joint that comes in hand, only its line is known so far
+      estimate();
+      inHand.show();
+    },
     noted: (text, faulty) => {
       $("cell-note").textContent = text;
       $("cell-note").classList.toggle("faulty", faulty);
@@ -51,10 +55,10 @@ const list = new JointList(
     columns: () => drawColumnChoice(),
   },
   [
-    { title: "seam", of: (joint) => joint.seam.length, told: alike },
-    { title: "filler", of: (joint) => joint.filler.consumed, told: alike },
-    { title: "arc", of: (joint) => joint.arc.time, told: () => duration },
-    { title: "gas", of: (joint) => joint.gas.total, told: alike },
+    { title: "seam", of: (joint) => joint.seamLength, told: alike },
+    { title: "filler", of: (joint) => joint.filler, told: alike },
+    { title: "arc", of: (joint) => joint.arcTime, told: () => duration },
+    { title: "gas", of: (joint) => joint.gas, told: alike },
   ],
 );
 
@@ -67,7 +71,8 @@ const inHand = new JointInHand($("joint-body"), {
   job: () => state.job,
   row: () => list.row,
   system: () => state.system,
-  answer: () => state.answer?.byRow.get(list.row),
+  answer: () => (state.answer?.inFull === list.row ? state.answer.joint : undefined),
+  isComing: () => estimates.isAwaited,
   changed: () => {
     list.refresh();
     jobChanged();
@@ -97,16 +102,18 @@ function estimate() {
     () => {
       // what is in the job when the question leaves, not when it was put in the queue
       const rows = state.job.sentRows();
-      return ask("POST", `/v1/frame-estimates?units=${state.system}`, { body: state.job.request() }).then(
-        (answer) => ({ answer, rows }),
+      const inFull = list.row;
+      const place = rows.indexOf(inFull) + 1;
+      return ask("POST", `/v1/frame-totals?units=${state.system}${place > 0 ? `&joint=${place}` : ""}`, { body: state.job.request() }).then(
+        (answer) => ({ answer, rows, inFull }),
         (problem) => {
           problem.rows = rows;
           throw problem;
         },
       );
     },
-    ({ answer, rows }) => {
-      state.answer = { ...answer, byRow: new Map(answer.joints.map((joint, i) => [rows[i], joint])) };
+    ({ answer, rows, inFull }) => {
+      state.answer = { ...answer, inFull, byRow: new Map(answer.joints.map((joint, i) => [rows[i], joint])) };
       showProblem(null, rows);
       showAnswer(answer);
     },
@@ -166,6 +173,7 @@ function showProblem(problem, rows) {
   inHand.setErrors(places.cells);
   forms.forEach((form) => form.setErrors(places.paths));
   otherWork?.setErrors(places.paths);
+  if (problem) inHand.notAnswered();
   if (problem) drawPrice(state.answer, places.count === 1 ? "one thing is to be mended." : `${places.count} things are to be mended.`);
 }
 
@@ -173,7 +181,9 @@ let speaking;
 function speakPrice(answer) {
   clearTimeout(speaking);
   speaking = setTimeout(() => {
-    $("spoken").textContent = answer?.cost ? `Price ${answer.cost.total} ${answer.cost.currency}` : "";
+    const said = answer?.cost ? `Price ${answer.cost.total} ${answer.cost.currency}` : "";
+    // the same price is not said again because another joint came in hand
+    if ($("spoken").textContent !== said) $("spoken").textContent = said;
   }, QUIET_MS);
 }
 

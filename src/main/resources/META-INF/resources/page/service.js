@@ -93,6 +93,13 @@ export class LatestWins {
   #underWay = false;
   #next = null;
   #dropped = 0;
+  // how often was dropped when the question under way was asked
+  #since = 0;
+
+  /** Whether an answer that somebody waits for is still to come. */
+  get isAwaited() {
+    return this.#next !== null || (this.#underWay && this.#since === this.#dropped);
+  }
 
   /** Nobody waits any more for what was asked so far. */
   drop() {
@@ -111,12 +118,12 @@ export class LatestWins {
 
   async #run(question, done, failed) {
     this.#underWay = true;
-    const before = this.#dropped;
+    this.#since = this.#dropped;
     try {
       const answer = await question();
-      if (before === this.#dropped) done(answer);
+      if (this.#since === this.#dropped) done(answer);
     } catch (fault) {
-      if (before === this.#dropped) failed(fault);
+      if (this.#since === this.#dropped) failed(fault);
     } finally {
       this.#underWay = false;
     }

@@ -60,6 +60,7 @@ class AccessMatrixTest {
 
     private static final Map<String, Due> TABLE = Map.ofEntries(
             Map.entry("post /v1/frame-estimates", new Due(WORKS_OUT, 200, 200)),
+            Map.entry("post /v1/frame-totals", new Due(WORKS_OUT, 200, 200)),
             Map.entry("post /v1/deposits", new Due(WORKS_OUT, 200, 200)),
             Map.entry("post /v1/arc-times", new Due(WORKS_OUT, 200, 200)),
             Map.entry("post /v1/gas-losses", new Due(WORKS_OUT, 200, 200)),
@@ -87,6 +88,7 @@ class AccessMatrixTest {
             Map.entry("get /v1/quotes/{id}/revisions/{n}", new Due(READS, 200, 404)),
             Map.entry("get /v1/quotes/{id}/difference", new Due(READS, 200, 404)),
             Map.entry("get /v1/quotes/{id}/print", new Due(READS, 200, 404)),
+            Map.entry("get /v1/backup", new Due(Set.of("operator"), 200, 200)),
             Map.entry("get /v1/price-books", new Due(READS, 200, 200)),
             // there is no book of this name whose state If-Match could name
             Map.entry("put /v1/price-books/{name}", new Due(KEEPS_PRICES, 201, 412)),

@@ -63,6 +63,7 @@ class DocumentContentTest {
     private static final Due CATALOGUE = new Due(List.of("units"), "200");
 
     private static final Map<String, Due> OTHERS = Map.ofEntries(
+            Map.entry("totalFrame", new Due(List.of("joint", "units"), "200", "408", "413", "415", "422", "503")),
             Map.entry("workOutDeposit", new Due(List.of("course", "units"), "200", "408", "413", "415", "422", "503")),
             Map.entry("estimateFrame", new Due(List.of("units"), "200", "408", "413", "415", "422", "503")),
             Map.entry(
@@ -76,6 +77,7 @@ class DocumentContentTest {
                             "415",
                             "422",
                             "503")),
+            Map.entry("backUp", new Due(List.of(), "200", "409", "503")),
             Map.entry("listBatches", new Due(List.of("limit", "after"), "200", "503")),
             Map.entry("readBatch", new Due(List.of("id"), "200", "404", "503")),
             Map.entry("watchBatch", new Due(List.of("id", "Last-Event-ID"), "200", "204", "404", "503")),
@@ -131,7 +133,7 @@ class DocumentContentTest {
     @Test
     void everyOperationListsItsParametersAndItsProblems() {
         assertEquals(
-                7 + 6 + 8 + 11, document.operations().size(), "a new endpoint is looked at here, and in its tests");
+                8 + 6 + 8 + 11 + 1, document.operations().size(), "a new endpoint is looked at here, and in its tests");
         for (Document.Operation operation : document.operations()) {
             Due due = due(operation);
             List<String> parameters = new ArrayList<>();

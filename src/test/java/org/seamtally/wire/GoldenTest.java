@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -42,6 +43,7 @@ class GoldenTest {
 
     static final Map<String, Door> DOORS = Map.of(
             "frame-estimates", Engine::frameEstimate,
+            "frame-totals", (engine, body, units) -> engine.frameTotals(body, units, OptionalInt.of(1)),
             "deposits", Engine::deposit,
             "arc-times", Engine::arcTime,
             "preheats", Engine::preheat,
