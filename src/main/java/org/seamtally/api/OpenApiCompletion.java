@@ -64,7 +64,7 @@ public class OpenApiCompletion implements OASFilter {
             "409",
             "Conflict",
             "A request with the same Idempotency-Key is under way; or figures are asked for in units that another version of"
-                    + " the engine would have to work out."));
+                    + " the engine would have to work out; or a copy is asked for of what a database server keeps."));
 
     private static final List<Problem> PRECONDITION = List.of(
             new Problem("412", "PreconditionFailed", "It was changed since the state that If-Match names."),

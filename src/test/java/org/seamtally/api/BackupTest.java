@@ -1,21 +1,19 @@
 package org.seamtally.api;
 
-import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.config.EncoderConfig;
-import io.restassured.http.ContentType;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,7 +24,7 @@ import org.seamtally.cli.CommandRunner;
 class BackupTest {
 
     @TestHTTPResource("/")
-    private java.net.URI service;
+    private URI service;
 
     @TempDir
     private Path folder;
@@ -43,11 +41,8 @@ class BackupTest {
 
     @Test
     void whatIsKeptIsInTheFile() throws IOException {
-        given().config(RestAssured.config()
-                        .encoderConfig(EncoderConfig.encoderConfig()
-                                .encodeContentTypeAs("application/x-ndjson", ContentType.TEXT)))
-                .contentType("application/x-ndjson")
-                .body(Frames.line(417))
+        Frames.request("application/x-ndjson")
+                .body(Frames.line(417).getBytes(StandardCharsets.UTF_8))
                 .queryParam("name", "before the backup")
                 .post("/v1/batches")
                 .then()
@@ -63,7 +58,7 @@ class BackupTest {
         // and no second time over it
         byte[] first = Files.readAllBytes(file);
         assertEquals(2, backup(file, "--service", service.toString()));
-        assertEquals(-1, java.util.Arrays.mismatch(first, Files.readAllBytes(file)));
+        assertEquals(-1, Arrays.mismatch(first, Files.readAllBytes(file)));
     }
 
     @Test
