@@ -1,5 +1,6 @@
 package org.seamtally.api;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -13,6 +14,7 @@ import java.io.InputStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.seamtally.batch.BatchRun;
 import org.seamtally.batch.Form;
+import org.seamtally.batch.FrameWork;
 import org.seamtally.batch.JobFiles;
 import org.seamtally.batch.JobFrames;
 import org.seamtally.batch.NdjsonResults;
@@ -31,23 +33,25 @@ import org.seamtally.wire.RefusedException;
 public class EchoResource {
 
     private final Echo echo;
+    private final ObjectMapper json;
 
-    EchoResource(Engine engine) {
-        echo = new Echo(engine);
+    EchoResource(Engine engine, ObjectMapper json) {
+        this.echo = new Echo(engine);
+        this.json = json;
     }
 
     @POST
     @Path("/frame-estimates")
     @Operation(hidden = true)
     public Response frameEstimate(InputStream body) throws IOException {
-        return answer(echo.frameEstimate(Body.of(body), UnitSystem.SI));
+        return answer(echo.frameEstimate(WholeBodies.of(body), UnitSystem.SI));
     }
 
     @POST
     @Path("/gas-setup-comparisons")
     @Operation(hidden = true)
     public Response comparison(InputStream body) throws IOException {
-        return answer(echo.comparison(Body.of(body), UnitSystem.SI));
+        return answer(echo.comparison(WholeBodies.of(body), UnitSystem.SI));
     }
 
     @POST
@@ -57,14 +61,15 @@ public class EchoResource {
     @Operation(hidden = true)
     public Response stream(InputStream body) throws IOException, RefusedException {
         JobFrames frames = JobFiles.open(body, Form.NDJSON, null);
-        StreamingOutput results =
-                out -> BatchRun.run(frames, echo::jobLine, 1, new NdjsonResults(out), Progress.UNWATCHED);
+        StreamingOutput results = out ->
+                BatchRun.run(frames, FrameWork.each(echo::jobLine), 1, new NdjsonResults(out), Progress.UNWATCHED);
         return Response.ok(results).type("application/x-ndjson").build();
     }
 
-    private static Response answer(Outcome<?> outcome) {
+    private Response answer(Outcome<?> outcome) throws IOException {
         return outcome instanceof Outcome.Refused<?> refused
                 ? Problems.response(refused.problem())
-                : Response.ok(((Outcome.Answered<?>) outcome).answer()).build();
+                : Response.ok(json.writeValueAsBytes(((Outcome.Answered<?>) outcome).answer()))
+                        .build();
     }
 }

@@ -26,6 +26,9 @@ import picocli.CommandLine.Option;
 @Command(name = "http-speed", mixinStandardHelpOptions = true)
 public final class HttpSpeed implements Callable<Integer> {
 
+    // a share: of a machine that stood still for a moment; more is no half of capacity
+    private static final double MOST_REFUSED = 0.01;
+
     // they keep one processor at work; of a fourth the largest bodies would not fit into the service's waiting line
     private static final int SENDERS = 3;
 
@@ -171,10 +174,7 @@ public final class HttpSpeed implements Callable<Integer> {
                         rate,
                         seconds,
                         i -> lines.get((int) ((begin + i) % lines.size())));
-                if (answers.stream().anyMatch(answer -> answer.status() != 200)) {
-                    throw new IOException(asked.words + ": not every request was answered with 200");
-                }
-                open.get(side).add(answers);
+                open.get(side).add(counted(asked, answers));
                 if (side == 0) {
                     from += answers.size();
                 }
@@ -216,6 +216,24 @@ public final class HttpSpeed implements Callable<Integer> {
             case TWENTY_NEW -> ratio("CPU of a 20-joint estimate with new set-ups to echo", cpu, 8);
             default -> {}
         }
+    }
+
+    /** A request that was not answered with 200 counts as one that never was. */
+    private static List<OpenLoop.Answer> counted(Asked asked, List<OpenLoop.Answer> answers) throws IOException {
+        long others = answers.stream().filter(answer -> answer.status() != 200).count();
+        if (others == 0) {
+            return answers;
+        }
+        String told = asked.words + ": " + others + " of " + answers.size() + " requests were not answered with 200";
+        if (others > MOST_REFUSED * answers.size()) {
+            throw new IOException(told);
+        }
+        System.err.println(told);
+        return answers.stream()
+                .map(answer -> answer.status() == 200
+                        ? answer
+                        : new OpenLoop.Answer(answer.status(), Double.POSITIVE_INFINITY, answer.dueSeconds()))
+                .toList();
     }
 
     /** A job file through each side: processor time a frame. */
