@@ -8,8 +8,11 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -27,6 +30,13 @@ import picocli.CommandLine.Spec;
 final class BackupCommand implements Callable<Integer> {
 
     private static final int NOT_DONE = 2;
+
+    private static final FileAttribute<?>[] OWNER_ALONE =
+            FileSystems.getDefault().supportedFileAttributeViews().contains("posix")
+                    ? new FileAttribute<?>[] {
+                        PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
+                    }
+                    : new FileAttribute<?>[0];
 
     private static final Duration CONNECT = Duration.ofSeconds(10);
 
@@ -74,6 +84,9 @@ final class BackupCommand implements Callable<Integer> {
             request.header("Authorization", "Bearer " + Files.readString(token).strip());
         }
         HttpClient client = HttpClient.newBuilder().connectTimeout(CONNECT).build();
+        // prices are in it
+        Files.deleteIfExists(part);
+        Files.createFile(part, OWNER_ALONE);
         try {
             HttpResponse<Path> answer = client.send(request.build(), HttpResponse.BodyHandlers.ofFile(part));
             if (answer.statusCode() != 200) {

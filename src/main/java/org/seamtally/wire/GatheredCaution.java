@@ -7,15 +7,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * A caution that stands on one joint or more, for people to read.
  *
  * @param cause a stable word
- * @param joints marks of the joints it stands on, or the first and how many more
+ * @param marks of the joints it stands on
  * @param text the worst joint's; where others have other figures it says whose these are
  */
-public record GatheredCaution(String cause, String joints, String text) {
+public record GatheredCaution(String cause, List<String> marks, String text) {
 
     /** Cautions whose figure is an angle that gets worse as it gets narrower. */
     private static final Set<String> NARROWER_IS_WORSE = Set.of("narrow-dihedral");
@@ -33,14 +34,20 @@ public record GatheredCaution(String cause, String joints, String text) {
 
     /** The joints' cautions, one for all that say the same, in the order they were met. */
     public static List<GatheredCaution> ofJoints(FrameEstimateAnswer answer) {
+        return of(answer.joints().stream().flatMap(joint -> joint.cautions().stream()));
+    }
+
+    /** The same of the joints' cautions by themselves, in the joints' order. */
+    static List<GatheredCaution> of(Stream<CautionAnswer> cautions) {
         Map<Alike, List<CautionAnswer>> alike = new LinkedHashMap<>();
-        for (JointAnswer joint : answer.joints()) {
-            for (CautionAnswer caution : joint.cautions()) {
-                alike.computeIfAbsent(Alike.of(caution), words -> new ArrayList<>())
-                        .add(caution);
-            }
-        }
+        cautions.forEach(caution -> alike.computeIfAbsent(Alike.of(caution), words -> new ArrayList<>())
+                .add(caution));
         return alike.values().stream().map(GatheredCaution::of).toList();
+    }
+
+    /** Marks of the joints it stands on, or the first and how many more. */
+    public String joints() {
+        return Marks.listed(marks);
     }
 
     private static GatheredCaution of(List<CautionAnswer> cautions) {
@@ -49,7 +56,7 @@ public record GatheredCaution(String cause, String joints, String text) {
         boolean same = cautions.stream().map(CautionAnswer::text).distinct().count() == 1;
         CautionAnswer worst = worst(cautions);
         String figures = same ? "" : " (The figures are those of " + worst.joint() + ", the worst of them.)";
-        return new GatheredCaution(worst.cause(), Marks.listed(marks), worst.text() + figures);
+        return new GatheredCaution(worst.cause(), marks, worst.text() + figures);
     }
 
     /** The caution with the greatest of the first figure in which they differ; where the narrower is the worse, the least. */

@@ -71,26 +71,9 @@ export function drawTotals(answer) {
   );
 }
 
-/**
- * Cautions of the joints first, those that differ in their figures only together, then those of the quote. Each joint's
- * own figures stand beside the joint.
- */
-function gathered(answer) {
-  const alike = new Map();
-  for (const caution of answer.cautions.filter((one) => one.joints)) {
-    // a figure stands alone: those in a rod's or a rule's name are part of the name
-    const words = caution.text.replaceAll(/(?<![\w.-])\d+([.]\d+)?(?![\w-])/g, "#");
-    const found = alike.get(words);
-    if (!found) alike.set(words, { ...caution, others: [] });
-    else found.others.push(...caution.joints);
-  }
-  const whole = answer.cautions.filter((one) => !one.joints);
-  return [...alike.values(), ...whole.map((caution) => ({ ...caution, joints: [], others: [] }))];
-}
-
 /** Cautions and assumptions in full; by the price, which stays in sight, how many there are, and the way to the gas. */
 export function drawSaid(answer) {
-  const cautions = answer ? gathered(answer) : [];
+  const cautions = answer?.cautions ?? [];
   drawCautions(cautions);
   drawAssumptions(answer);
   const count = (list, one, several) => `${list.length} ${list.length === 1 ? one : several}`;
@@ -107,9 +90,7 @@ function drawCautions(list) {
   render(
     list.length === 0
       ? html`<p class="of">None yet.</p>`
-      : html`<ul>${list.map((caution) => html`<li>${caution.joints.length > 0 ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}${caution.others.length > 0
-          ? html` <span class="for">With other figures: <b>${caution.others.join(", ")}</b>.</span>`
-          : nothing}</li>`)}</ul>`,
+      : html`<ul>${list.map((caution) => html`<li>${caution.joints ? html`<b>${caution.joints.join(", ")}</b> ` : nothing}${caution.text}</li>`)}</ul>`,
     $("cautions"),
   );
 }
