@@ -209,11 +209,10 @@ final class Mutations {
     }
 
     private static void fields(FuzzRequest request, Dice dice) {
-        int at = dice.below(request.parts.size());
-        FuzzRequest.Part part = request.parts.get(at);
-        if (part.trees().isEmpty()) {
-            return;
-        }
+        List<FuzzRequest.Part> withFields =
+                request.parts.stream().filter(one -> !one.trees().isEmpty()).toList();
+        FuzzRequest.Part part = dice.one(withFields);
+        int at = request.parts.indexOf(part);
         List<com.fasterxml.jackson.databind.JsonNode> trees = new ArrayList<>(part.trees());
         int line = dice.below(trees.size());
         trees.set(line, FieldMutations.mutated(trees.get(line), dice));
