@@ -22,6 +22,10 @@ final class AddedUp {
 
     private static final Set<String> PARTS_OF_JOINTS = Set.of("seam", "filler", "arc", "gas", "preheat");
 
+    /** What a joint in brief tells, by where a joint in full tells it. */
+    private static final Map<String, String> IN_BRIEF =
+            Map.of("/seam/length", "/seamLength", "/filler/consumed", "/filler", "/arc/time", "/arcTime");
+
     private final List<String> faults = new ArrayList<>();
 
     private AddedUp() {}
@@ -136,10 +140,14 @@ final class AddedUp {
                 || name.equals("/preheat/fuel")) {
             return;
         }
+        String ofJoint = joints.path(0).has("seamLength") ? IN_BRIEF.get(name) : name;
+        if (ofJoint == null) {
+            return;
+        }
         double sum = 0;
         double size = 0;
         for (JsonNode joint : joints) {
-            double taken = number(joint.at(name)) * joint.path("count").doubleValue();
+            double taken = number(joint.at(ofJoint)) * joint.path("count").doubleValue();
             sum += taken;
             size += Math.abs(taken);
         }

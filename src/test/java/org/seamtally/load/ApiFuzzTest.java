@@ -20,6 +20,7 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.seamtally.api.Document;
 import org.seamtally.quantity.UnitSystem;
 import org.seamtally.wire.Engine;
@@ -151,6 +152,17 @@ class ApiFuzzTest {
         ((ObjectNode) sound.at(place.substring(0, slash)))
                 .set(place.substring(slash + 1), AnswerChecks.JSON.readTree(value));
         assertFalse(AddedUp.faults(sound).isEmpty(), place);
+    }
+
+    /** So does one in brief. */
+    @ParameterizedTest
+    @ValueSource(strings = {"seamLength", "filler", "arcTime"})
+    void aChangedFigureInBriefIsNoticed(String name) throws IOException {
+        JsonNode sound = AnswerChecks.JSON.readTree(
+                Files.readAllBytes(Path.of("src/test/resources/golden/frame-totals.full.us.answer.json")));
+        assertEquals(List.of(), AddedUp.faults(sound));
+        ((ObjectNode) sound.at("/joints/0/" + name)).put("value", 1);
+        assertFalse(AddedUp.faults(sound).isEmpty(), name);
     }
 
     private static JsonNode golden() throws IOException {
