@@ -60,7 +60,6 @@ public class BackupResource {
         }
         return Response.ok(new StreamedAnswer(streams::begin, context, copy::writeTo), GZIP)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"seamtally-kept.sql.gz\"")
-                .header(HttpHeaders.CACHE_CONTROL, "no-store")
                 .build();
     }
 }

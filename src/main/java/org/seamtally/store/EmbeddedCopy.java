@@ -142,11 +142,9 @@ public final class EmbeddedCopy implements KeptCopy {
         private Void write(Handle handle) {
             // all tables as they are when the first is looked at
             isolation(handle, "snapshot");
-            try {
-                try (Statement running = handle.getConnection().createStatement()) {
-                    statement.set(running);
-                    running.execute("script nosettings to " + quoted(file) + FORM);
-                }
+            try (Statement running = handle.getConnection().createStatement()) {
+                statement.set(running);
+                running.execute("script nosettings to " + quoted(file) + FORM);
             } catch (SQLException e) {
                 throw new UnableToExecuteStatementException(e, null);
             } finally {

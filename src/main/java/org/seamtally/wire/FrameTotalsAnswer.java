@@ -64,7 +64,7 @@ public record FrameTotalsAnswer(
                 frame.cost(),
                 frame.assumptions(),
                 frame.basis(),
-                SharedCautionAnswer.of(estimate, shown),
+                SharedCautionAnswer.of(estimate.joints(), frame.cautions(), shown),
                 frame.engine());
     }
 }

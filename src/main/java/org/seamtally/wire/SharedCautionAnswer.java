@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.seamtally.frame.FrameEstimate;
+import org.seamtally.frame.JointEstimate;
 
 /** Something to look at, told once for all the joints that it stands on. */
 @Schema(
@@ -22,15 +22,14 @@ public record SharedCautionAnswer(
         @Schema(description = "Marks of its joints, in their order; absent where it is the whole frame's.")
         List<String> joints) {
 
-    /** The joints' cautions in the order in which they come up, then the frame's own. */
-    static List<SharedCautionAnswer> of(FrameEstimate estimate, Shown shown) {
+    /** The joints' cautions in the order in which they come up, then the frame's own, as they are shown already. */
+    static List<SharedCautionAnswer> of(List<JointEstimate> joints, List<CautionAnswer> ofFrame, Shown shown) {
         Stream<CautionAnswer> ofJoints =
-                estimate.joints().stream().flatMap(joint -> CautionAnswer.of(joint.cautions(), shown).stream());
+                joints.stream().flatMap(joint -> CautionAnswer.of(joint.cautions(), shown).stream());
         return Stream.concat(
                         GatheredCaution.of(ofJoints).stream()
                                 .map(one -> new SharedCautionAnswer(one.cause(), one.text(), one.marks())),
-                        CautionAnswer.of(estimate.cautions(), shown).stream()
-                                .map(one -> new SharedCautionAnswer(one.cause(), one.text(), List.of())))
+                        ofFrame.stream().map(one -> new SharedCautionAnswer(one.cause(), one.text(), List.of())))
                 .toList();
     }
 }
