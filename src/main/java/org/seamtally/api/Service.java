@@ -10,7 +10,8 @@ import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import org.jboss.logging.Logger;
-import org.seamtally.gas.KnownTransients;
+import org.seamtally.frame.EarlierWork;
+import org.seamtally.frame.Recent;
 import org.seamtally.wire.Engine;
 import org.seamtally.wire.Json;
 import org.seamtally.wire.ProgramVersion;
@@ -35,15 +36,20 @@ public class Service {
 
     void started(@Observes StartupEvent event, Reach reach, Engine engine, MeterRegistry metrics) {
         LOG.info(reach.checked());
-        KnownTransients starts = engine.starts();
-        FunctionCounter.builder("seamtally.gas.starts.known", starts, KnownTransients::hits)
-                .description("Gas starts that were known from an earlier request")
+        EarlierWork earlier = engine.earlier();
+        count(metrics, "seamtally.gas.starts", "Gas starts", earlier.starts());
+        count(metrics, "seamtally.seams", "Seams", earlier.seams());
+    }
+
+    private static void count(MeterRegistry metrics, String name, String what, Recent<?, ?> recent) {
+        FunctionCounter.builder(name + ".known", recent, Recent::hits)
+                .description(what + " that were known from an earlier request")
                 .register(metrics);
-        FunctionCounter.builder("seamtally.gas.starts.computed", starts, KnownTransients::misses)
-                .description("Gas starts that had to be computed")
+        FunctionCounter.builder(name + ".computed", recent, Recent::misses)
+                .description(what + " that had to be computed")
                 .register(metrics);
-        Gauge.builder("seamtally.gas.starts.kept", starts, KnownTransients::size)
-                .description("Gas starts kept, at most " + starts.capacity())
+        Gauge.builder(name + ".kept", recent, Recent::size)
+                .description(what + " kept, at most " + recent.capacity())
                 .register(metrics);
     }
 }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.seamtally.arc.FillerUse;
 import org.seamtally.gas.GasUse;
-import org.seamtally.gas.KnownTransients;
 import org.seamtally.preheat.PreheatUse;
 
 /** Puts a frame's joints together. Pure: the same job gives the same estimate. */
@@ -15,11 +14,11 @@ public final class FrameEstimator {
 
     private static final String REQUEST = "frame.joints";
 
-    private final KnownTransients starts;
+    private final EarlierWork earlier;
 
-    /** @param starts gas starts computed for earlier requests; only their speed depends on it */
-    public FrameEstimator(KnownTransients starts) {
-        this.starts = starts;
+    /** @param earlier what was computed for earlier requests; only speed depends on it */
+    public FrameEstimator(EarlierWork earlier) {
+        this.earlier = earlier;
     }
 
     /**
@@ -39,7 +38,7 @@ public final class FrameEstimator {
     public FrameEstimate estimate(FrameJob job, Runnable beforeJoint) {
         Assumptions assumptions = new Assumptions();
         Defaults defaults = new Defaults(assumptions);
-        Known known = new Known(starts, true);
+        Known known = new Known(earlier, true);
         int quantity = defaults.quantity(job.quantity());
         double operatingFactor = defaults.operatingFactor(job.labour());
         double fitUp = defaults.fitUpPerJoint(job.labour());
@@ -136,12 +135,12 @@ public final class FrameEstimator {
 
     /** The work on one joint that is asked about by itself. */
     public Single single(GivenJoint joint, Settings settings) {
-        return new Single(joint, settings, new Known(starts), false);
+        return new Single(joint, settings, new Known(earlier), false);
     }
 
     /** The same for a joint to be preheated: where no temperature is given, the advised one is taken. */
     public Single preheated(GivenJoint joint, Settings settings) {
-        return new Single(joint.asPreheated(), settings, new Known(starts), true);
+        return new Single(joint.asPreheated(), settings, new Known(earlier), true);
     }
 
     /** One joint by itself, with the defaults that were used. */

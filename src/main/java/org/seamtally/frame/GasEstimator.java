@@ -10,7 +10,6 @@ import org.seamtally.gas.Duty;
 import org.seamtally.gas.GasTimes;
 import org.seamtally.gas.GasUse;
 import org.seamtally.gas.JointArcs;
-import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.NamedSetUp;
 import org.seamtally.gas.SetUpComparison;
 import org.seamtally.gas.StartTransient;
@@ -21,11 +20,11 @@ public final class GasEstimator {
     /** Arc time, s, of a start about whose length nothing was said: no tack is shorter. */
     private static final double SHORTEST_BURN = 0.1;
 
-    private final KnownTransients starts;
+    private final EarlierWork earlier;
 
-    /** @param starts gas starts computed for earlier requests; only their speed depends on it */
-    public GasEstimator(KnownTransients starts) {
-        this.starts = starts;
+    /** @param earlier what was computed for earlier requests; only speed depends on it */
+    public GasEstimator(EarlierWork earlier) {
+        this.earlier = earlier;
     }
 
     /**
@@ -39,13 +38,13 @@ public final class GasEstimator {
             GivenGas gas, GivenArc arc, Double burnTime, Double arcOffTime, Optional<GivenJoint> joint) {
         Assumptions assumptions = new Assumptions();
         Defaults defaults = new Defaults(assumptions);
-        StartTransient filled = starts.of(defaults.setUp(gas));
+        StartTransient filled = earlier.starts().of(defaults.setUp(gas));
         Optional<JointWork> work = joint.map(given -> new JointWork(
                 given,
                 new Settings(GivenSteel.NONE, GivenFiller.NONE, arc, gas, GivenPreheat.NONE),
                 new Assumptions.Place("joint", "joint", given.mark() == null ? GivenJoint.markOf(0) : given.mark()),
                 assumptions,
-                new Known(starts)));
+                new Known(earlier)));
         // without a current of its own the request speaks of the joint's
         GivenArc timed = arc.current() == null && work.isPresent()
                 ? GivenArc.ofCurrent(work.get().arcSettings().current())
@@ -137,7 +136,7 @@ public final class GasEstimator {
         List<NamedSetUp> named = setUps.stream()
                 .map(setUp -> new NamedSetUp(setUp.name(), defaults.setUp(setUp.gas()), setUp.price()))
                 .toList();
-        SetUpComparison compared = SetUpComparison.of(duty, named, gasPrice, starts::of);
+        SetUpComparison compared = SetUpComparison.of(duty, named, gasPrice, earlier.starts()::of);
         List<Caution> cautions = new ArrayList<>();
         for (ComparedSetUp setUp : compared.setUps()) {
             cautions.addAll(GasCautions.of(setUp.filled(), Optional.of("\"" + setUp.name() + "\"")));

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUp;
 import org.seamtally.gas.StartTransient;
 import org.seamtally.metal.BaseMetal;
@@ -31,7 +30,7 @@ final class Known {
     private final Map<Paired, WeldedPair> pairs = new HashMap<>();
     private final Map<Reviewed, SteelReview> reviews = new HashMap<>();
     private final Map<Joint, FilletAdequacy> fillets = new HashMap<>();
-    private final KnownTransients others;
+    private final EarlierWork earlier;
     private final boolean zones;
 
     private record Paired(BaseMetal base, Rod rod, double dilution) {}
@@ -39,15 +38,15 @@ final class Known {
     /** A pair is itself alone: there is one of each. */
     private record Reviewed(WeldedPair pair, WeldingConditions conditions) {}
 
-    /** @param others starts that other requests have had computed */
-    Known(KnownTransients others) {
-        this(others, false);
+    /** @param earlier what other requests have had computed */
+    Known(EarlierWork earlier) {
+        this(earlier, false);
     }
 
     /** @param zones whether fillets will be asked for */
-    Known(KnownTransients others, boolean zones) {
+    Known(EarlierWork earlier, boolean zones) {
         this.zones = zones;
-        this.others = others;
+        this.earlier = earlier;
     }
 
     Seam seam(Joint joint) {
@@ -59,7 +58,7 @@ final class Known {
 
     /** A seam whose fillet will be held against the code's rule is added up with its zones, in one pass. */
     private SeamIntegral.ByZones measured(Joint joint) {
-        return measured.computeIfAbsent(joint, FilletAlongSeam::measure);
+        return measured.computeIfAbsent(joint, earlier.seams()::of);
     }
 
     /**
@@ -97,6 +96,6 @@ final class Known {
     }
 
     private StartTransient start(SetUp setUp) {
-        return starts.computeIfAbsent(setUp, others::of);
+        return starts.computeIfAbsent(setUp, earlier.starts()::of);
     }
 }

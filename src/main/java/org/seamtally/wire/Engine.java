@@ -13,6 +13,7 @@ import org.joda.money.CurrencyUnit;
 import org.seamtally.catalogue.Catalogue;
 import org.seamtally.frame.Basis;
 import org.seamtally.frame.Caution;
+import org.seamtally.frame.EarlierWork;
 import org.seamtally.frame.FrameCautions;
 import org.seamtally.frame.FrameEstimate;
 import org.seamtally.frame.FrameEstimator;
@@ -22,7 +23,6 @@ import org.seamtally.frame.JointWork;
 import org.seamtally.frame.Problem;
 import org.seamtally.frame.ReviewEstimator;
 import org.seamtally.frame.UnworkableException;
-import org.seamtally.gas.KnownTransients;
 import org.seamtally.gas.SetUpComparison;
 import org.seamtally.gas.UnsteadyException;
 import org.seamtally.quantity.Dimension;
@@ -33,10 +33,10 @@ import org.seamtally.quantity.UnitSystem;
 public final class Engine {
 
     private final EngineAnswer identity;
-    private final KnownTransients starts = new KnownTransients(KnownTransients.USUAL_CAPACITY);
-    private final FrameEstimator estimator = new FrameEstimator(starts);
+    private final EarlierWork earlier = new EarlierWork();
+    private final FrameEstimator estimator = new FrameEstimator(earlier);
     private final ReviewEstimator reviews = new ReviewEstimator();
-    private final GasEstimator gases = new GasEstimator(starts);
+    private final GasEstimator gases = new GasEstimator(earlier);
 
     private final LongSupplier nanoseconds;
 
@@ -61,9 +61,9 @@ public final class Engine {
         return identity;
     }
 
-    /** Gas starts that are kept between requests, for their metrics. */
-    public KnownTransients starts() {
-        return starts;
+    /** What is kept between requests, for its metrics. */
+    public EarlierWork earlier() {
+        return earlier;
     }
 
     /** Estimates a frame from a {@link FrameEstimateRequest}. */

@@ -56,6 +56,27 @@ class ServiceTest {
         assertTrue(metric("seamtally_gas_starts_kept") >= 1);
     }
 
+    @Test
+    void countsTheSeamsThatItKnewAndThatItComputed() {
+        String body = "{\"frame\": {\"joints\": [{\"kind\": \"tube-to-tube\", \"branch\": {\"outsideDiameter\":"
+                + " \"31.7531 mm\", \"wall\": \"2 mm\"}, \"main\": {\"outsideDiameter\": \"40 mm\", \"wall\":"
+                + " \"2 mm\"}}]}}";
+        double computed = metric("seamtally_seams_computed_total");
+        String first = frame(body);
+        assertEquals(computed + 1, metric("seamtally_seams_computed_total"));
+        double known = metric("seamtally_seams_known_total");
+        assertEquals(first, frame(body));
+        assertEquals(computed + 1, metric("seamtally_seams_computed_total"));
+        assertEquals(known + 1, metric("seamtally_seams_known_total"));
+        assertTrue(metric("seamtally_seams_kept") >= 1);
+    }
+
+    private static String frame(String body) {
+        Response response = given().contentType("application/json").body(body).post("/v1/frame-estimates");
+        assertEquals(200, response.statusCode());
+        return response.asString();
+    }
+
     private static Response gasLoss(String body) {
         return given().contentType("application/json").body(body).post("/v1/gas-losses");
     }

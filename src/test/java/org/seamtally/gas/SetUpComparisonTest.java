@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -217,12 +218,14 @@ class SetUpComparisonTest {
     }
 
     @Test
-    void aStoreOfKnownStartsIsAskedOnceForEach() {
-        KnownTransients known = new KnownTransients(10);
+    void asksForEachStartOnce() {
+        List<SetUp> asked = new ArrayList<>();
         SetUpComparison.of(
-                DUTY, List.of(named("a", Rig.usual()), named("b", Rig.usual())), Optional.empty(), known::of);
-        assertEquals(1, known.misses());
-        assertEquals(1, known.hits());
+                DUTY, List.of(named("a", Rig.usual()), named("b", Rig.withOrifice())), Optional.empty(), setUp -> {
+                    asked.add(setUp);
+                    return StartTransient.of(setUp);
+                });
+        assertEquals(List.of(Rig.usual(), Rig.withOrifice()), asked);
     }
 
     @Test

@@ -14,9 +14,9 @@ import java.util.List;
 import org.seamtally.batch.Form;
 import org.seamtally.batch.JobFiles;
 import org.seamtally.batch.JobFrames;
+import org.seamtally.frame.EarlierWork;
 import org.seamtally.frame.FrameEstimator;
 import org.seamtally.frame.FrameJob;
-import org.seamtally.gas.KnownTransients;
 import org.seamtally.quantity.UnitSystem;
 
 /**
@@ -33,7 +33,7 @@ public final class BareLoop {
 
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
-    private final FrameEstimator estimator = new FrameEstimator(new KnownTransients(KnownTransients.USUAL_CAPACITY));
+    private final FrameEstimator estimator = new FrameEstimator(new EarlierWork());
     private final EngineAnswer identity = new Engine(ProgramVersion.text()).identity();
     private final Shown shown = new Shown(UnitSystem.SI);
     private long beforehand;
