@@ -32,8 +32,11 @@ import org.seamtally.wire.RefusedException;
 @Measurement(iterations = 5, time = 2)
 public class FrameBench {
 
-    // more than a processor's caches guess ahead, and little beside the heap
-    private static final int FRAMES = 64;
+    // more than the engine knows seams of, so that each joint is new to it; and at least so many frames, which is more
+    // than a
+    // processor's caches guess ahead, and little beside the heap
+    private static final int JOINTS = 6000;
+    private static final int LEAST_FRAMES = 64;
 
     /** Joints a frame. */
     @Param({"1", "20", "150"})
@@ -41,7 +44,7 @@ public class FrameBench {
 
     private final ObjectMapper general = new ObjectMapper();
     private final EngineUnderTest engine = new EngineUnderTest();
-    private final byte[][] requests = new byte[FRAMES][];
+    private byte[][] requests;
     private NewFrames frames;
     private Object stored;
     private JsonNode storedTree;
@@ -51,7 +54,8 @@ public class FrameBench {
     @Setup
     public void requests() throws IOException {
         frames = new NewFrames(1);
-        for (int i = 0; i < FRAMES; i++) {
+        requests = new byte[Math.max(LEAST_FRAMES, JOINTS / joints)][];
+        for (int i = 0; i < requests.length; i++) {
             requests[i] = frames.next(joints, false);
         }
         stored = engine.answer(requests[0]);
@@ -59,7 +63,7 @@ public class FrameBench {
     }
 
     private byte[] request() {
-        next = (next + 1) % FRAMES;
+        next = (next + 1) % requests.length;
         return requests[next];
     }
 
