@@ -1,5 +1,6 @@
 package org.seamtally.cli;
 
+import io.netty.bootstrap.ChannelInitializerExtension;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import picocli.CommandLine;
@@ -16,6 +17,8 @@ public final class Main {
     /** @param args the command and its options */
     public static void main(String[] args) {
         if (args.length == 0 || args.length == 1 && args[0].equals("serve")) {
+            // before the first connection of any kind: it is read once
+            System.setProperty(ChannelInitializerExtension.EXTENSIONS_SYSTEM_PROPERTY, "serviceload");
             Quarkus.run();
             return;
         }
