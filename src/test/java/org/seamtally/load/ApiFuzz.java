@@ -74,6 +74,9 @@ public final class ApiFuzz implements Callable<Integer> {
     private SplittableRandom seeds;
 
     private final Map<String, Map<Integer, Long>> counts = new TreeMap<>();
+    /** Nanoseconds from request to answer, by endpoint. */
+    private final Map<String, Long> taken = new TreeMap<>();
+
     private final Map<String, Long> faults = new TreeMap<>();
     private long sent;
     private long mutated;
@@ -92,7 +95,7 @@ public final class ApiFuzz implements Callable<Integer> {
     public Integer call() throws Exception {
         document = ApiDocument.read(description);
         checks = new AnswerChecks(document);
-        maker = new FuzzRequests(document, known);
+        maker = new FuzzRequests(document, known, requests);
         seeds = new SplittableRandom(seed);
         System.out.println("seed " + seed + ", " + requests + " requests, "
                 + document.operations().size() + " endpoints");
@@ -199,6 +202,7 @@ public final class ApiFuzz implements Callable<Integer> {
 
     private synchronized void count(FuzzRequest request, int status, long took) {
         counts.computeIfAbsent(request.operation.name(), any -> new TreeMap<>()).merge(status, 1L, Long::sum);
+        taken.merge(request.operation.name(), took, Long::sum);
         mutated += request.touched.isEmpty() ? 0 : 1;
         accepted += status / 100 == 2 ? 1 : 0;
         if (took > slowest) {
@@ -231,19 +235,21 @@ public final class ApiFuzz implements Callable<Integer> {
     }
 
     private int report(double seconds) {
-        System.out.printf(Locale.ROOT, "%-52s %8s %8s  %s%n", "endpoint", "asked", "accepted", "by status");
+        System.out.printf(
+                Locale.ROOT, "%-52s %8s %8s %8s  %s%n", "endpoint", "asked", "accepted", "ms each", "by status");
         Map<Integer, Long> byStatus = new TreeMap<>();
         List<String> missed = new ArrayList<>();
         for (ApiDocument.Operation operation : document.operations()) {
             Map<Integer, Long> of = counts.getOrDefault(operation.name(), Map.of());
             long asked = of.values().stream().mapToLong(Long::longValue).sum();
-            long taken = of.entrySet().stream()
+            long fit = of.entrySet().stream()
                     .filter(entry -> entry.getKey() / 100 == 2)
                     .mapToLong(Map.Entry::getValue)
                     .sum();
             of.forEach((status, times) -> byStatus.merge(status, times, Long::sum));
-            System.out.printf(Locale.ROOT, "%-52s %8d %8d  %s%n", operation.name(), asked, taken, of);
-            if (taken == 0) {
+            double each = taken.getOrDefault(operation.name(), 0L) / 1e6 / Math.max(1, asked);
+            System.out.printf(Locale.ROOT, "%-52s %8d %8d %8.1f  %s%n", operation.name(), asked, fit, each, of);
+            if (fit == 0) {
                 missed.add(operation.name() + " never accepted anything");
             }
         }

@@ -31,6 +31,7 @@ import org.seamtally.wire.Outcome;
 class ApiFuzzTest {
 
     private static final long SEED = 20261125;
+    private static final long REQUESTS = 4000;
 
     private final ApiDocument document = document();
 
@@ -45,7 +46,7 @@ class ApiFuzzTest {
     @Test
     void whatIsMadeFitsTheDescription() {
         Document schemas = Document.of(document.root());
-        FuzzRequests maker = new FuzzRequests(document, new KnownThings());
+        FuzzRequests maker = new FuzzRequests(document, new KnownThings(), REQUESTS);
         int looked = 0;
         for (ApiDocument.Operation operation : document.operations()) {
             JsonNode media = operation.bodies().get("application/json");
@@ -84,7 +85,7 @@ class ApiFuzzTest {
                 .put("$ref", "#/components/schemas/OneJointRequest");
         post.putObject("responses").putObject("200").put("description", "New.");
         ApiDocument extended = ApiDocument.of(root);
-        FuzzRequests maker = new FuzzRequests(extended, new KnownThings());
+        FuzzRequests maker = new FuzzRequests(extended, new KnownThings(), REQUESTS);
         Set<String> asked = new TreeSet<>();
         for (long seed = SEED; seed < SEED + 1000; seed++) {
             FuzzRequest request = maker.any(new Dice(seed));
@@ -112,7 +113,7 @@ class ApiFuzzTest {
             FuzzRequest mutated = mutated(seed);
             assertFalse(mutated.touched.isEmpty(), "seed " + seed);
             String plain = new String(
-                    new FuzzRequests(document, new KnownThings())
+                    new FuzzRequests(document, new KnownThings(), REQUESTS)
                             .any(new Dice(seed))
                             .bytes("localhost"),
                     StandardCharsets.UTF_8);
@@ -124,7 +125,7 @@ class ApiFuzzTest {
 
     private FuzzRequest mutated(long seed) {
         Dice dice = new Dice(seed);
-        FuzzRequest request = new FuzzRequests(document, new KnownThings()).any(dice);
+        FuzzRequest request = new FuzzRequests(document, new KnownThings(), REQUESTS).any(dice);
         Mutations.mutate(request, dice);
         return request;
     }
