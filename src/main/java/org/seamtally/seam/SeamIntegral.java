@@ -352,8 +352,7 @@ public final class SeamIntegral {
             if (start == end) {
                 return 0;
             }
-            Interval piece = new Interval(Math.min(start, end), Math.max(start, end));
-            return gauss(stretch, SHARE_PANEL, piece, panels, station -> 0).length * times;
+            return gauss(stretch, new Interval(Math.min(start, end), Math.max(start, end)), panels) * times;
         }
 
         /** The pieces on which the cosine of the dihedral angle is below a limit. */
@@ -455,12 +454,25 @@ public final class SeamIntegral {
         return new Sums(length * half, volume * half);
     }
 
+    /** The length alone. */
+    private static double gauss(Stretch stretch, Interval piece, int panels) {
+        double length = 0;
+        double half = (piece.to - piece.from) / panels / 2;
+        for (int panel = 0; panel < panels; panel++) {
+            double middle = piece.from + (2 * panel + 1) * half;
+            for (int i = 0; i < SHARE_PANEL.getNumberOfPoints(); i++) {
+                length += SHARE_PANEL.getWeight(i) * stretch.speed(middle + half * SHARE_PANEL.getPoint(i));
+            }
+        }
+        return length * half;
+    }
+
     /** Length of a piece of a stretch, six digits of it, m. */
     static double length(Stretch stretch, double from, double to) {
         Interval piece = new Interval(from, to);
-        double before = gauss(stretch, SHARE_PANEL, piece, 1, station -> 0).length;
+        double before = gauss(stretch, piece, 1);
         for (int panels = 2; ; panels *= 2) {
-            double now = gauss(stretch, SHARE_PANEL, piece, panels, station -> 0).length;
+            double now = gauss(stretch, piece, panels);
             if (Sums.agree(now, before) || panels >= MOST_PANELS) {
                 return now;
             }

@@ -20,4 +20,13 @@ interface Stretch {
      * @param parameter 0 to {@link #end()}, the ends themselves left out where the stretch is open
      */
     Station at(double parameter);
+
+    /**
+     * The root line's length per parameter at one place, m: what {@link #at} says of it, for whoever asks no more.
+     *
+     * @param parameter as there
+     */
+    default double speed(double parameter) {
+        return at(parameter).speed();
+    }
 }

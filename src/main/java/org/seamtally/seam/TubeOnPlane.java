@@ -55,11 +55,23 @@ final class TubeOnPlane implements RootLine, Stretch {
     public Station at(double parameter) {
         double sin = Math.sin(parameter);
         double cos = Math.cos(parameter);
-        // n_b × n with n = (0, 0, 1) is (sin φ, cos φ sin θ, 0): the seam's direction, and |N| = sin ψ
-        double sinDihedral = Math.hypot(sin, cos * sinAngle);
-        double speed = radius / sinAngle * sinDihedral;
+        double sinDihedral = sinDihedral(sin, cos);
         // in the plane a points outwards while the seam turns inwards: a·dT = −dτ, tan τ = −tan φ / sin θ
         double turn = -sinAngle / (sinDihedral * sinDihedral);
-        return new Station(speed, -cos * cosAngle, sinDihedral, sin * cosAngle, turn, 0);
+        return new Station(speedOf(sinDihedral), -cos * cosAngle, sinDihedral, sin * cosAngle, turn, 0);
+    }
+
+    /** n_b × n with n = (0, 0, 1) is (sin φ, cos φ sin θ, 0): the seam's direction, and |N| = sin ψ. */
+    private double sinDihedral(double sin, double cos) {
+        return Math.sqrt(sin * sin + cos * sinAngle * (cos * sinAngle));
+    }
+
+    private double speedOf(double sinDihedral) {
+        return radius / sinAngle * sinDihedral;
+    }
+
+    @Override
+    public double speed(double parameter) {
+        return speedOf(sinDihedral(Math.sin(parameter), Math.cos(parameter)));
     }
 }

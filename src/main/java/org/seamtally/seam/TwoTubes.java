@@ -101,8 +101,20 @@ final class TwoTubes implements RootLine {
         double turnIn = (-cross * xRate + x * (nz * yRate - ny * zRateOfN)) / (sinDihedral * sinDihedral);
         // n·dN = −dn·N
         double turnOff = -cross * (nyRate * nz - nzRate * ny) / sinDihedral;
-        double speed = branchRadius * mainRadius / sinAngle * sinDihedral * overZ;
-        return new Station(speed, cosDihedral, sinDihedral, drift, turnIn, turnOff);
+        return new Station(speed(sinDihedral, overZ), cosDihedral, sinDihedral, drift, turnIn, turnOff);
+    }
+
+    private double speed(double sinDihedral, double overZ) {
+        return branchRadius * mainRadius / sinAngle * sinDihedral * overZ;
+    }
+
+    /** The speed alone, of what {@link #station} is given. */
+    private double speed(double sin, double cos, double z, double overZ) {
+        double ny = (offset + branchRadius * sin) / mainRadius;
+        double nz = z / mainRadius;
+        double cross = cos * sinAngle;
+        double x = sin * nz - cos * cosAngle * ny;
+        return speed(Math.sqrt(x * x + cross * cross), overZ);
     }
 
     /** The whole way round, where the branch is the smaller tube: parameter from 0 to four quarter periods. */
@@ -149,19 +161,30 @@ final class TwoTubes implements RootLine {
             return offset == 0;
         }
 
-        @Override
-        public Station at(double parameter) {
+        /** Sine and cosine of φ, and z. */
+        private record Place(double sin, double cos, double z) {}
+
+        private Place place(double parameter) {
             JacobiFunctions.Values v = functions.at(parameter);
             // 1 + shift·sn, without cancelling where both are near 1
             double onePlusSn = v.sn() < 0 ? v.cn() * v.cn() / (1 - v.sn()) : 1 + v.sn();
             double base = unshift + shift * onePlusSn;
             // (sn + shift)/base, likewise
-            double sin = (onePlusSn - unshift) / base;
-            double cos = width * v.cn() / base;
-            double z = zScale * v.dn() / base;
-            double phiRate = overZ * z;
-            double zRate = -(offset + branchRadius * sin) * branchRadius * cos * overZ;
-            return station(sin, cos, z, phiRate, zRate, overZ);
+            return new Place((onePlusSn - unshift) / base, width * v.cn() / base, zScale * v.dn() / base);
+        }
+
+        @Override
+        public Station at(double parameter) {
+            Place place = place(parameter);
+            double phiRate = overZ * place.z;
+            double zRate = -(offset + branchRadius * place.sin) * branchRadius * place.cos * overZ;
+            return station(place.sin, place.cos, place.z, phiRate, zRate, overZ);
+        }
+
+        @Override
+        public double speed(double parameter) {
+            Place place = place(parameter);
+            return TwoTubes.this.speed(place.sin, place.cos, place.z, overZ);
         }
     }
 

@@ -44,7 +44,8 @@ public final class HttpSpeed implements Callable<Integer> {
     @Option(names = "--directory", required = true, description = "Where bodies and logs are written.")
     private Path directory;
 
-    @Option(names = "--warm-up", defaultValue = "20", description = "Seconds of each server before the first round.")
+    // on one processor the compiler is at work for more than a minute, after 20 s with two fifths of it
+    @Option(names = "--warm-up", defaultValue = "90", description = "Seconds of each server before the first round.")
     private int warmUp;
 
     @Option(names = "--seconds", defaultValue = "5", description = "Seconds of a round.")

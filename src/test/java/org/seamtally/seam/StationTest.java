@@ -49,6 +49,18 @@ class StationTest {
         }
     }
 
+    @Test
+    void theSpeedAloneIsTheStations() {
+        Sweep.each(SEED, lines(), line -> {
+            for (Stretch stretch : line.stretches()) {
+                for (double share = 0.01; share < 1; share += 0.07) {
+                    double p = share * stretch.end();
+                    assertEquals(stretch.at(p).speed(), stretch.speed(p), "at " + share);
+                }
+            }
+        });
+    }
+
     /** A smooth line round a tube comes back to its start; a straight one and the halves of equal tubes do not. */
     @Test
     void onlyWhatComesBackSmoothlyIsClosed() {
