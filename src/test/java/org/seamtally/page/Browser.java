@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
@@ -18,6 +19,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -26,27 +28,60 @@ import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
-/** A real browser without a window, on the page; it asks no host but the service's. */
+/**
+ * A tab of a real browser without a window, on the page; it asks no host but the service's. A browser takes seconds to start:
+ * there is one for all tests, and nothing is left in it of the test before.
+ */
 final class Browser implements AutoCloseable {
 
     // a busy machine is slow, not wrong
     private static final Duration PATIENCE = Duration.ofSeconds(60);
 
+    private static final Dimension WINDOW = new Dimension(1440, 1000);
+
     private static final Path SCREENSHOTS = Path.of("target", "screenshots");
     private static final Path ENGINE = Path.of("src", "test", "browser", "node_modules", "axe-core", "axe.min.js");
 
+    private static ChromeDriver shared;
+    /** An empty tab, which keeps the browser open between two tests. */
+    private static String rest;
+
     private final ChromeDriver driver;
-    private final Path profile;
     private final URL page;
 
-    private Browser(ChromeDriver driver, Path profile, URL page) {
+    private Browser(ChromeDriver driver, URL page) {
         this.driver = driver;
-        this.profile = profile;
         this.page = page;
     }
 
     /** Opens the page in a browser that has never seen it. */
     static Browser on(URL page) {
+        ChromeDriver driver = shared();
+        driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
+        driver.executeCdpCommand("Network.clearBrowserCookies", Map.of());
+        driver.executeCdpCommand(
+                "Storage.clearDataForOrigin",
+                Map.of("origin", page.getProtocol() + "://" + page.getAuthority(), "storageTypes", "all"));
+        // what the page is told of the window's width and colours belongs to a tab, and ends with it
+        driver.switchTo().newWindow(WindowType.TAB);
+        // as a person's does, whatever other window there is
+        driver.executeCdpCommand("Emulation.setFocusEmulationEnabled", Map.of("enabled", true));
+        driver.manage().window().setSize(WINDOW);
+        driver.manage().logs().get(LogType.BROWSER);
+        Browser browser = new Browser(driver, page);
+        browser.open("");
+        return browser;
+    }
+
+    private static synchronized ChromeDriver shared() {
+        if (shared == null) {
+            shared = started();
+            rest = shared.getWindowHandle();
+        }
+        return shared;
+    }
+
+    private static ChromeDriver started() {
         try {
             Path profile = Files.createTempDirectory("browser");
             LoggingPreferences logs = new LoggingPreferences();
@@ -62,7 +97,7 @@ final class Browser implements AutoCloseable {
                     "--disable-background-networking",
                     "--disable-component-update",
                     "--disable-sync",
-                    "--window-size=1440,1000",
+                    "--window-size=" + WINDOW.width + "," + WINDOW.height,
                     "--user-data-dir=" + profile);
             options.setCapability("goog:loggingPrefs", logs);
             ChromeDriverService service = new ChromeDriverService.Builder()
@@ -70,9 +105,19 @@ final class Browser implements AutoCloseable {
                             program("chromedriver", "chromium-driver").toFile())
                     .usingAnyFreePort()
                     .build();
-            Browser browser = new Browser(new ChromeDriver(service, options), profile, page);
-            browser.open("");
-            return browser;
+            ChromeDriver driver = new ChromeDriver(service, options);
+            Runtime.getRuntime().addShutdownHook(new Thread(() -> quit(driver, profile)));
+            return driver;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void quit(ChromeDriver driver, Path profile) {
+        driver.quit();
+        try (var files = Files.walk(profile)) {
+            files.sorted(Comparator.reverseOrder())
+                    .forEach(file -> file.toFile().delete());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -242,14 +287,14 @@ final class Browser implements AutoCloseable {
         return found;
     }
 
+    /** Closes its tab, and those that were opened from it. */
     @Override
     public void close() {
-        driver.quit();
-        try (var files = Files.walk(profile)) {
-            files.sorted(java.util.Comparator.reverseOrder())
-                    .forEach(file -> file.toFile().delete());
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        for (String tab : driver.getWindowHandles()) {
+            if (!tab.equals(rest)) {
+                driver.switchTo().window(tab).close();
+            }
         }
+        driver.switchTo().window(rest);
     }
 }
