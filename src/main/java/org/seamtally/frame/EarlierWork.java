@@ -14,8 +14,8 @@ public final class EarlierWork {
     /** A start holds some 10 kB and a shop has a handful of set-ups: this is 5 MB, and room for ten full comparisons. */
     private static final int STARTS = 500;
 
-    /** A seam with its joint holds less than 1 kB: this is less than 5 MB, and room for thirty large frames. */
-    private static final int SEAMS = 5000;
+    /** A seam with its joint holds less than 1 kB: this is less than 2 MB, and room for a dozen large frames. */
+    private static final int SEAMS = 2000;
 
     private final Recent<SetUp, StartTransient> starts = new Recent<>(STARTS, StartTransient::of);
     private final Recent<Joint, SeamIntegral.ByZones> seams = new Recent<>(SEAMS, FilletAlongSeam::measure);
