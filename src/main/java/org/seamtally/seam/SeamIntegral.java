@@ -460,9 +460,7 @@ public final class SeamIntegral {
         double half = (piece.to - piece.from) / panels / 2;
         for (int panel = 0; panel < panels; panel++) {
             double middle = piece.from + (2 * panel + 1) * half;
-            for (int i = 0; i < SHARE_PANEL.getNumberOfPoints(); i++) {
-                length += SHARE_PANEL.getWeight(i) * stretch.speed(middle + half * SHARE_PANEL.getPoint(i));
-            }
+            length += SHARE_PANEL.integrate(at -> stretch.speed(middle + half * at));
         }
         return length * half;
     }

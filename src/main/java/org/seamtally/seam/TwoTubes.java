@@ -83,14 +83,14 @@ final class TwoTubes implements RootLine {
      * @param overZ dφ/z by the parameter, 1/m
      */
     private Station station(double sin, double cos, double z, double phiRate, double zRate, double overZ) {
-        double ny = (offset + branchRadius * sin) / mainRadius;
-        double nz = z / mainRadius;
+        Crossing at = crossing(sin, cos, z);
+        double ny = at.ny;
+        double nz = at.nz;
+        double cross = at.cross;
+        double x = at.x;
+        double sinDihedral = at.sinDihedral;
         double nyRate = branchRadius * cos * phiRate / mainRadius;
         double nzRate = zRate / mainRadius;
-        double cross = cos * sinAngle;
-        // N = n_b × n
-        double x = sin * nz - cos * cosAngle * ny;
-        double sinDihedral = Math.sqrt(x * x + cross * cross);
         double crossRate = -sin * sinAngle * phiRate;
         double xRate = cos * phiRate * nz + sin * nzRate + sin * phiRate * cosAngle * ny - cos * cosAngle * nyRate;
         double yRate = crossRate * nz + cross * nzRate;
@@ -108,13 +108,20 @@ final class TwoTubes implements RootLine {
         return branchRadius * mainRadius / sinAngle * sinDihedral * overZ;
     }
 
-    /** The speed alone, of what {@link #station} is given. */
-    private double speed(double sin, double cos, double z, double overZ) {
+    /**
+     * How the two surfaces cross: n = (0, ny, nz) and N = n_b × n = (x, cross·nz, −cross·ny), whose length is the dihedral
+     * angle's sine.
+     *
+     * @param cross cos φ sin θ
+     */
+    private record Crossing(double ny, double nz, double cross, double x, double sinDihedral) {}
+
+    private Crossing crossing(double sin, double cos, double z) {
         double ny = (offset + branchRadius * sin) / mainRadius;
         double nz = z / mainRadius;
         double cross = cos * sinAngle;
         double x = sin * nz - cos * cosAngle * ny;
-        return speed(Math.sqrt(x * x + cross * cross), overZ);
+        return new Crossing(ny, nz, cross, x, Math.sqrt(x * x + cross * cross));
     }
 
     /** The whole way round, where the branch is the smaller tube: parameter from 0 to four quarter periods. */
@@ -184,7 +191,7 @@ final class TwoTubes implements RootLine {
         @Override
         public double speed(double parameter) {
             Place place = place(parameter);
-            return TwoTubes.this.speed(place.sin, place.cos, place.z, overZ);
+            return TwoTubes.this.speed(crossing(place.sin, place.cos, place.z).sinDihedral, overZ);
         }
     }
 

@@ -19,9 +19,9 @@ final class FuzzRequests {
         this.document = document;
         this.values = new ValidValues(document);
         this.known = known;
-        // a print takes as long as twenty others; a copy of all that is kept the longer the more that is, so that a
-        // long run
-        // asks for no more of them than a short one
+        // a print takes as long as twenty others; a copy of all that is kept the longer the more that is: a long run
+        // asks
+        // for no more of them than a short one
         this.seldom = Map.of("/v1/quotes/{id}/print", 0.4, "/v1/backup", Math.min(0.2, 1000.0 / requests));
     }
 
