@@ -18,13 +18,15 @@ record ByAngle(double branchRadius, double mainRadius, double angle, DepositSect
 
     /** Deposit by the angle with the face as asked for, m³. */
     double deposit(double phi) {
-        return section.deposit(at(phi));
+        return section.deposit(at(phi), section.asked());
     }
 
     /** The same with a groove's fuller face past 135°. */
     double wholeDeposit(double phi) {
         Station at = at(phi);
-        return section.deposit(at) + (at.dihedral() > DepositSection.WIDEST_FILLET ? section.grooveDeposit(at) : 0);
+        FaceSegment asked = section.asked();
+        return section.deposit(at, asked)
+                + (at.dihedral() > DepositSection.WIDEST_FILLET ? section.grooveDeposit(at, asked) : 0);
     }
 
     private Station at(double phi) {

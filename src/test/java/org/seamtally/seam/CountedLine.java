@@ -5,10 +5,13 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * A root line that counts at how many places it is asked for. The sums along a closed one never ask for a place twice, and
- * what comes after them soon asks for one that is known: the first repetition ends the sums.
+ * A root line that counts at how many places it is asked for. The sums along a closed one ask for evenly spaced places, each
+ * once; what comes after them soon asks for one that is known or stands between, and that ends the sums.
  */
 final class CountedLine implements RootLine {
+
+    /** More steps round a line than its sums ever take, a power of two as theirs are. */
+    private static final int FINEST = 8192;
 
     private final List<Stretch> stretches;
     private final List<Station> corners;
@@ -40,13 +43,19 @@ final class CountedLine implements RootLine {
 
             @Override
             public Station at(double parameter) {
-                if (!asked.add(parameter) && forSums < 0) {
+                boolean fresh = asked.add(parameter);
+                if (!(fresh && evenlySpaced(parameter / stretch.end())) && forSums < 0) {
                     forSums = places;
                 }
                 places++;
                 return stretch.at(parameter);
             }
         };
+    }
+
+    /** Whether a share of the way is a whole number of {@link #FINEST} steps, but for rounding. */
+    private static boolean evenlySpaced(double share) {
+        return Math.abs(share * FINEST - Math.rint(share * FINEST)) < 1e-9;
     }
 
     /** Places for all that was asked. */

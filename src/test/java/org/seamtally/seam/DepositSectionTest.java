@@ -21,6 +21,14 @@ class DepositSectionTest {
     private static final long SEED = 707;
     private static final double RIGHT = Math.PI / 2;
 
+    private static double segment(double chord, double rise) {
+        return FaceSegment.of(rise).area() * chord * chord;
+    }
+
+    private static double segmentMoment(double chord, double rise) {
+        return FaceSegment.of(rise).moment() * chord * chord * chord;
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {1e-9, 1e-6, 9e-5, 1.1e-4, 1e-3, 0.05, 0.1, 0.2, 0.25})
     void theSegmentIsTheIntegralOfItsHeight(double rise) {
@@ -28,8 +36,8 @@ class DepositSectionTest {
         double area = chord * chord * overUnitChord(rise, 1);
         // below 1e-3 the closed form loses digits: to nine decimals of a segment that is itself next to nothing
         double tolerance = 2e-9 * area;
-        assertEquals(area, DepositSection.segment(chord, rise), tolerance);
-        assertEquals(-area, DepositSection.segment(chord, -rise), tolerance);
+        assertEquals(area, segment(chord, rise), tolerance);
+        assertEquals(-area, segment(chord, -rise), tolerance);
     }
 
     @ParameterizedTest
@@ -39,23 +47,23 @@ class DepositSectionTest {
         double cube = chord * chord * chord;
         double moment = cube * overUnitChord(rise, 2) / 2;
         // absolute: beside the area's own moment, of the order of the chord's cube, a small rise's does not count
-        assertEquals(moment, DepositSection.segmentMomentAboutChord(chord, rise), 1e-10 * cube);
-        assertEquals(moment, DepositSection.segmentMomentAboutChord(chord, -rise), 1e-10 * cube);
+        assertEquals(moment, segmentMoment(chord, rise), 1e-10 * cube);
+        assertEquals(moment, segmentMoment(chord, -rise), 1e-10 * cube);
     }
 
     /** The series for small rises, relative: (2/3) k c² and (4/15) k² c³. */
     @ParameterizedTest
     @ValueSource(doubles = {1e-12, 1e-8, 5e-5})
     void aFlatBulgeIsAParabola(double rise) {
-        assertEquals(2 * rise / 3 * 9, DepositSection.segment(3, rise), 1e-7 * rise);
-        assertEquals(4 * rise * rise / 15 * 27, DepositSection.segmentMomentAboutChord(3, rise), 1e-7 * rise * rise);
-        assertEquals(overUnitChord(rise, 1), DepositSection.segment(1, rise), 1e-13 * rise);
+        assertEquals(2 * rise / 3 * 9, segment(3, rise), 1e-7 * rise);
+        assertEquals(4 * rise * rise / 15 * 27, segmentMoment(3, rise), 1e-7 * rise * rise);
+        assertEquals(overUnitChord(rise, 1), segment(1, rise), 1e-13 * rise);
     }
 
     @Test
     void noRiseHasNoSegment() {
-        assertEquals(0, DepositSection.segment(3, 0));
-        assertEquals(0, DepositSection.segmentMomentAboutChord(3, 0));
+        assertEquals(0, segment(3, 0));
+        assertEquals(0, segmentMoment(3, 0));
     }
 
     @ParameterizedTest

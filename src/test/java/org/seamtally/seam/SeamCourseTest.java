@@ -80,7 +80,7 @@ class SeamCourseTest {
             assertEquals(Math.PI, course.get(corner).dihedral(), 1e-7);
             // a groove's face rises to 0.10 of its width, which is both legs here
             assertEquals(
-                    DepositSection.segment(2 * LEG, DepositSection.GROOVE_RISE),
+                    FaceSegment.of(DepositSection.GROOVE_RISE).area() * 4 * LEG * LEG,
                     course.get(corner).section(),
                     1e-12);
         }
