@@ -6,7 +6,9 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
@@ -43,7 +45,7 @@ public final class GracefulStop {
     private void run(Path jobs, long frames) throws Exception {
         System.out.println("seed " + seed);
         try (PostgresServer server = new PostgresServer(work.resolve("postgres-data"));
-                Replicas replicas = new Replicas(2, server.settings(), work.resolve("graceful-stop.log"))) {
+                Replicas replicas = new Replicas(2, settings(server), work.resolve("graceful-stop.log"))) {
             ServiceProcess leaves = replicas.replica(0);
             ServiceProcess stays = replicas.replica(1);
             KeptBatchClient batches = new KeptBatchClient(() -> stays);
@@ -101,6 +103,14 @@ public final class GracefulStop {
             Kept.check(results, frames);
             System.out.println("its chunks were given back; the other replica ended the batch");
         }
+    }
+
+    /** None is shed for what waits before it: what is under way when it is told to stop has to be answered. */
+    private static Map<String, String> settings(PostgresServer server) {
+        Map<String, String> settings = new HashMap<>(server.settings());
+        settings.put("seamtally.estimates.longest-wait", "1M");
+        settings.put("seamtally.estimates.waiting-bytes", "10485760");
+        return settings;
     }
 
     private static HttpRequest request(ServiceProcess service, String path, String body, String key) {

@@ -80,8 +80,9 @@ public final class SlowClients {
                 estimates++;
                 Thread.sleep(20);
             }
-            System.out.println("connections of " + clients.size() + " that the service has not ended: " + open()
-                    + "; meanwhile " + estimates
+            System.out.println("of " + clients.size()
+                    + " connections the service holds none; of those, not seen to be ended by"
+                    + " their clients, who have not read so far: " + open() + "; meanwhile " + estimates
                     + " estimates of others, each within " + longest.toMillis() + " ms; memory " + (memory >> 20)
                     + " MiB before, at most " + (process.mostMemory() >> 20));
             if (process.mostMemory() > MOST_MEMORY) {
