@@ -83,11 +83,12 @@ final class FlowPath {
     /**
      * The flow through this set-up when the meter's area is the one that passes the setting from the supply in choked
      * flow, kg/s.
+     *
+     * @param most the setting, or what passes with the meter open where that is less, kg/s
      */
-    double chokedMeterFlow() {
+    double chokedMeterFlow(double most) {
         double set = setUp.massFlow();
         Restriction meter = Restriction.passing(set, setUp.supplyPressure(), 0, setUp.gas(), setUp.gasTemperature());
-        double most = Math.min(set, greatestFlow());
         if (setUp.meterAt() == MeterPlace.SUPPLY && meterChokedAt(most) && most == set) {
             return set;
         }

@@ -34,16 +34,20 @@ final class HoseFriction {
      */
     Rate at(double gradient) {
         double g = Math.abs(gradient) * gPerGradient;
-        double scale = Math.copySign(flowPerReynolds, gradient);
+        double reynolds;
+        double slope;
         if (g <= LAMINAR_G) {
-            return new Rate(scale * g / 64, flowPerReynolds * gPerGradient / 64);
+            reynolds = g / 64;
+            slope = 1.0 / 64;
+        } else {
+            boolean turbulent = g >= TURBULENT_G;
+            double exponent = turbulent ? 4.0 / 7 : BETWEEN;
+            reynolds = turbulent
+                    ? TURBULENT_FROM * Math.pow(g / TURBULENT_G, exponent)
+                    : LAMINAR_TO * Math.pow(g / LAMINAR_G, exponent);
+            slope = exponent * reynolds / g;
         }
-        boolean turbulent = g >= TURBULENT_G;
-        double exponent = turbulent ? 4.0 / 7 : BETWEEN;
-        double reynolds = turbulent
-                ? TURBULENT_FROM * Math.pow(g / TURBULENT_G, exponent)
-                : LAMINAR_TO * Math.pow(g / LAMINAR_G, exponent);
-        return new Rate(scale * reynolds, flowPerReynolds * gPerGradient * exponent * reynolds / g);
+        return new Rate(Math.copySign(flowPerReynolds, gradient) * reynolds, flowPerReynolds * gPerGradient * slope);
     }
 
     /**

@@ -22,7 +22,7 @@ final class NozzleFlow {
         ratio = gas.heatCapacityRatio();
         criticalRatio = gas.criticalPressureRatio();
         criticalFactor = gas.criticalFlowFactor();
-        laminarSlope = -isentropic(LAMINAR_ABOVE).value() / (1 - LAMINAR_ABOVE);
+        laminarSlope = -isentropic(LAMINAR_ABOVE, root(LAMINAR_ABOVE)) / (1 - LAMINAR_ABOVE);
     }
 
     /**
@@ -33,27 +33,47 @@ final class NozzleFlow {
      * @return ψ, and dψ/dr
      */
     Rate at(double r) {
+        double factor;
+        double slope;
         if (r <= criticalRatio) {
-            return new Rate(criticalFactor, 0);
+            factor = criticalFactor;
+            slope = 0;
+        } else if (r > LAMINAR_ABOVE) {
+            factor = laminarSlope * (r - 1);
+            slope = laminarSlope;
+        } else {
+            double a = root(r);
+            factor = isentropic(r, a);
+            slope = (2 * a * a / r - (ratio + 1) * a) / ((ratio - 1) * factor);
         }
-        if (r > LAMINAR_ABOVE) {
-            return new Rate(laminarSlope * (r - 1), laminarSlope);
+        return new Rate(factor, slope);
+    }
+
+    /**
+     * The ratio at which ψ(r)/r has a value: what a flow asks for where the pressure downstream is known. Where the law is
+     * isentropic, ψ²/r² = 2γ/(γ−1)·(u² − u) with u = r^((1−γ)/γ).
+     *
+     * @param value ψ/r, at least 0
+     * @return r, at most 1
+     */
+    double ratioFor(double value) {
+        if (value * criticalRatio >= criticalFactor) {
+            return criticalFactor / value;
         }
-        return isentropic(r);
+        double laminar = laminarSlope / (laminarSlope - value);
+        if (laminar > LAMINAR_ABOVE) {
+            return laminar;
+        }
+        double u = (1 + Math.sqrt(1 + 2 * (ratio - 1) / ratio * value * value)) / 2;
+        return Math.pow(u, ratio / (1 - ratio));
+    }
+
+    private double root(double r) {
+        return Math.pow(r, 1 / ratio);
     }
 
     /** ψ² = 2γ/(γ−1)·(r^(2/γ) − r^((γ+1)/γ)), with a = r^(1/γ). */
-    private Rate isentropic(double r) {
-        double a = Math.pow(r, 1 / ratio);
-        double factor = Math.sqrt(2 * ratio / (ratio - 1) * a * (a - r));
-        return new Rate(factor, (2 * a * a / r - (ratio + 1) * a) / ((ratio - 1) * factor));
-    }
-
-    double criticalRatio() {
-        return criticalRatio;
-    }
-
-    double criticalFactor() {
-        return criticalFactor;
+    private double isentropic(double r, double a) {
+        return Math.sqrt(2 * ratio / (ratio - 1) * a * (a - r));
     }
 }

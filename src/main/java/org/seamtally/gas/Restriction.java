@@ -61,13 +61,7 @@ final class Restriction {
      * @return Pa, at least the downstream pressure
      */
     double upstreamFor(double massFlow, double downstream) {
-        double choked = massFlow / (conductance * law.criticalFactor());
-        if (downstream <= law.criticalRatio() * choked) {
-            return choked;
-        }
-        // not choked: between no flow and the pressure that would choke it
-        double chokes = downstream / law.criticalRatio();
-        return Bracketed.root(p -> at(p, downstream).massFlow() - massFlow, downstream, chokes);
+        return downstream / law.ratioFor(massFlow / (conductance * downstream));
     }
 
     /**

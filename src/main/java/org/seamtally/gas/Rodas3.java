@@ -25,8 +25,11 @@ final class Rodas3 {
     private final double[] kIn = new double[4];
     private final double[] kOut = new double[4];
     private final double[] stage;
-    private final double[] pivots;
-    private final double[] factors;
+    /** Of the pivots: a product for each cell instead of a quotient that the next has to wait for. */
+    private final double[] inverses;
+
+    private final double[] lower;
+    private final double[] upper;
 
     Rodas3(HoseLine line, Outlet outlet) {
         this.line = line;
@@ -38,8 +41,9 @@ final class Rodas3 {
             k[i] = new double[n];
         }
         stage = new double[n];
-        pivots = new double[n];
-        factors = new double[n];
+        inverses = new double[n];
+        lower = new double[n];
+        upper = new double[n];
     }
 
     /** Reads the state that the next step starts from: rates and flows at it. */
@@ -93,10 +97,14 @@ final class Rodas3 {
     /** Elimination without exchange: 1/(hγ) − J is an M-matrix, as each flow falls with the pressure it runs into. */
     private void factor(double h) {
         double unit = 1 / (h * GAMMA);
-        pivots[0] = unit - first.diagonal[0];
-        for (int i = 1; i < n; i++) {
-            factors[i] = first.below[i - 1] / pivots[i - 1];
-            pivots[i] = unit - first.diagonal[i] - factors[i] * first.above[i - 1];
+        double eliminated = 0;
+        for (int i = 0; i < n; i++) {
+            inverses[i] = 1 / (unit - first.diagonal[i] - eliminated);
+            upper[i] = first.above[i] * inverses[i];
+            if (i < n - 1) {
+                lower[i + 1] = first.below[i] * inverses[i];
+                eliminated = lower[i + 1] * first.above[i];
+            }
         }
     }
 
@@ -107,18 +115,22 @@ final class Rodas3 {
         double out = at.outflow;
         for (int j = 0; j < which; j++) {
             double c = C[which][j] / h;
+            double[] earlier = k[j];
             for (int i = 0; i < n; i++) {
-                x[i] += c * k[j][i];
+                x[i] += c * earlier[i];
             }
             in += c * kIn[j];
             out += c * kOut[j];
         }
-        for (int i = 1; i < n; i++) {
-            x[i] += factors[i] * x[i - 1];
+        double before = 0;
+        for (int i = 0; i < n; i++) {
+            before = x[i] + lower[i] * before;
+            x[i] = before * inverses[i];
         }
-        x[n - 1] /= pivots[n - 1];
-        for (int i = n - 2; i >= 0; i--) {
-            x[i] = (x[i] + first.above[i] * x[i + 1]) / pivots[i];
+        double after = 0;
+        for (int i = n - 1; i >= 0; i--) {
+            after = x[i] + upper[i] * after;
+            x[i] = after;
         }
         kIn[which] = h * GAMMA * (in + first.inflowSlope * x[0]);
         kOut[which] = h * GAMMA * (out + first.outflowSlope * x[n - 1]);

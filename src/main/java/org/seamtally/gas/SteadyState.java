@@ -69,7 +69,7 @@ public record SteadyState(
         boolean fills = setUp.meterAt() == MeterPlace.SUPPLY;
         double litres =
                 setUp.hose().volume() / ReferenceState.PRESSURE * setUp.referenceTemperature() / setUp.gasTemperature();
-        double drift = path.chokedMeterFlow() / set - 1;
+        double drift = path.chokedMeterFlow(flows) / set - 1;
         return new SteadyState(
                 reachable,
                 flows / setUp.referenceDensity(),

@@ -23,7 +23,7 @@ class PublishedNozzleFlowTest {
         "0.95, 0.4255"
     })
     void passesTheIsentropicShareOfTheChokedFlow(double ratio, double share) {
-        assertEquals(share, argon.at(ratio).value() / argon.criticalFactor(), 5e-5);
+        assertEquals(share, argon.at(ratio).value() / Rig.ARGON.criticalFlowFactor(), 5e-5);
     }
 
     @ParameterizedTest
@@ -32,7 +32,7 @@ class PublishedNozzleFlowTest {
         // ISO 6358-1:2013, from memory: √(1 − ((r − b)/(1 − b))²); known to be up to 1.2 % above the isentropic law
         double b = 0.4871;
         double ellipse = Math.sqrt(1 - Math.pow((ratio - b) / (1 - b), 2));
-        double share = argon.at(ratio).value() / argon.criticalFactor();
+        double share = argon.at(ratio).value() / Rig.ARGON.criticalFlowFactor();
         assertTrue(share <= ellipse * (1 + 1e-9) && share >= ellipse * 0.987, share + " against " + ellipse);
     }
 
@@ -57,11 +57,10 @@ class PublishedNozzleFlowTest {
     @Test
     void isChokedAtAndBelowTheCriticalRatioOnly() {
         double critical = Rig.ARGON.criticalPressureRatio();
-        assertEquals(critical, argon.criticalRatio(), 0);
-        assertEquals(argon.criticalFactor(), argon.at(critical).value(), 0);
+        assertEquals(Rig.ARGON.criticalFlowFactor(), argon.at(critical).value(), 0);
         assertEquals(0, argon.at(critical).slope(), 0);
-        assertEquals(argon.criticalFactor(), argon.at(0).value(), 0);
-        assertTrue(argon.at(critical + 1e-3).value() < argon.criticalFactor());
+        assertEquals(Rig.ARGON.criticalFlowFactor(), argon.at(0).value(), 0);
+        assertTrue(argon.at(critical + 1e-3).value() < Rig.ARGON.criticalFlowFactor());
         assertTrue(argon.at(critical + 1e-3).slope() < 0);
     }
 
@@ -97,7 +96,7 @@ class PublishedNozzleFlowTest {
     }
 
     @ParameterizedTest
-    @ValueSource(doubles = {0.1, 0.4871, 0.4872, 0.6, 0.9, 0.9985, 0.9995})
+    @ValueSource(doubles = {0.1, 0.4871, 0.4872, 0.6, 0.9, 0.9985, 0.99899, 0.99901, 0.9995})
     void sizedForAFlowItPassesItAndNeedsThatPressure(double ratio) {
         double up = 4e5;
         Restriction restriction = Restriction.passing(2e-4, up, ratio * up, Rig.ARGON, 300);
