@@ -29,13 +29,22 @@ final class ClosedLoop {
         }
     }
 
-    /** A service on the core that the generator leaves it, ready, with a database of its own in memory. */
-    static ServiceProcess served(Path jar, Path directory, String name) throws IOException, InterruptedException {
+    /**
+     * A service on the core that the generator leaves it, ready, with a database of its own in memory.
+     *
+     * @param longestWait for an estimate's turn, as the setting of that name
+     */
+    static ServiceProcess served(Path jar, Path directory, String name, String longestWait)
+            throws IOException, InterruptedException {
         return ServiceProcess.start(
                         List.of("taskset", "-c", "0"),
                         jar,
                         List.of("-Xmx512m"),
-                        Map.of("seamtally.database.url", "jdbc:h2:mem:" + name),
+                        Map.of(
+                                "seamtally.database.url",
+                                "jdbc:h2:mem:" + name,
+                                "seamtally.estimates.longest-wait",
+                                longestWait),
                         directory.resolve(name + ".log"))
                 .awaitReady();
     }

@@ -32,6 +32,9 @@ public final class HttpSpeed implements Callable<Integer> {
     // they keep one processor at work; of a fourth the largest bodies would not fit into the service's waiting line
     private static final int SENDERS = 3;
 
+    /** A cold service takes its time over the first estimates of so few senders. */
+    private static final String NOTHING_SHED = "30S";
+
     @Option(names = "--jar", required = true, description = "The packaged program.")
     private Path jar;
 
@@ -110,8 +113,8 @@ public final class HttpSpeed implements Callable<Integer> {
         for (Asked asked : Asked.values()) {
             files.put(asked, bodies(asked));
         }
-        try (ServiceProcess one = ClosedLoop.served(jar, directory, "service");
-                ServiceProcess two = ClosedLoop.served(echoJar, directory, "echo")) {
+        try (ServiceProcess one = ClosedLoop.served(jar, directory, "service", NOTHING_SHED);
+                ServiceProcess two = ClosedLoop.served(echoJar, directory, "echo", NOTHING_SHED)) {
             List<Side> sides = List.of(new Side(one, false), new Side(two, true));
             System.out.printf(Locale.ROOT, "idle: %.0f MB of the machine's memory%n", one.residentMemory() / 1e6);
             for (Side side : sides) {

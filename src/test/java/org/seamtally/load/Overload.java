@@ -51,7 +51,7 @@ final class Overload {
         int over = Integer.parseInt(args[5]);
         long seed = Long.parseLong(args[6]);
         Path bodies = bodies(directory, seed);
-        try (ServiceProcess service = ClosedLoop.served(Path.of(args[0]), directory, "service")) {
+        try (ServiceProcess service = ClosedLoop.served(Path.of(args[0]), directory, "service", "2S")) {
             Path script = Path.of(args[1]);
             String path = "/v1/frame-estimates";
             ClosedLoop.run(service, path, script, bodies, 0, SENDERS, warm);
