@@ -57,6 +57,9 @@ public final class HttpSpeed implements Callable<Integer> {
     @Option(names = "--rounds", defaultValue = "5", description = "Rounds of each server.")
     private int rounds;
 
+    @Option(names = "--only", description = "Only these rows: ${COMPLETION-CANDIDATES}.")
+    private List<Asked> only = List.of(Asked.values());
+
     private final List<String> told = new ArrayList<>();
     private boolean missed;
 
@@ -111,7 +114,9 @@ public final class HttpSpeed implements Callable<Integer> {
     public Integer call() throws Exception {
         Map<Asked, Path> files = new EnumMap<>(Asked.class);
         for (Asked asked : Asked.values()) {
-            files.put(asked, bodies(asked));
+            if (asked == Asked.TWENTY || only.contains(asked)) {
+                files.put(asked, bodies(asked));
+            }
         }
         try (ServiceProcess one = ClosedLoop.served(jar, directory, "service", NOTHING_SHED);
                 ServiceProcess two = ClosedLoop.served(echoJar, directory, "echo", NOTHING_SHED)) {
@@ -124,10 +129,12 @@ public final class HttpSpeed implements Callable<Integer> {
             System.out.println("| what | requests/s | CPU ms | p50 ms | p95 ms | p99 ms | echo: requests/s | CPU ms |"
                     + " p50 ms | p95 ms | p99 ms | CPU to echo |");
             System.out.println("|---|---|---|---|---|---|---|---|---|---|---|---|");
-            for (Asked asked : Asked.values()) {
+            for (Asked asked : only) {
                 row(asked, sides, files.get(asked));
             }
-            stream(sides);
+            if (only.size() == Asked.values().length) {
+                stream(sides);
+            }
             System.out.printf(Locale.ROOT, "under load: %.0f MB of the machine's memory%n", one.residentMemory() / 1e6);
         }
         System.out.println();
