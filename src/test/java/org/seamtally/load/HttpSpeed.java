@@ -26,9 +26,6 @@ import picocli.CommandLine.Option;
 @Command(name = "http-speed", mixinStandardHelpOptions = true)
 public final class HttpSpeed implements Callable<Integer> {
 
-    // a share: of a machine that stood still for a moment; more is no half of capacity
-    private static final double MOST_REFUSED = 0.01;
-
     // they keep one processor at work; of a fourth the largest bodies would not fit into the service's waiting line
     private static final int SENDERS = 3;
 
@@ -229,17 +226,17 @@ public final class HttpSpeed implements Callable<Integer> {
         }
     }
 
-    /** A request that was not answered with 200 counts as one that never was. */
-    private static List<OpenLoop.Answer> counted(Asked asked, List<OpenLoop.Answer> answers) throws IOException {
+    /**
+     * A request that was not answered with 200 counts as one that never was: where the machine stood still in one round the
+     * median of all does without it, and where it is no half of capacity the ratio is infinite.
+     */
+    private static List<OpenLoop.Answer> counted(Asked asked, List<OpenLoop.Answer> answers) {
         long others = answers.stream().filter(answer -> answer.status() != 200).count();
         if (others == 0) {
             return answers;
         }
-        String told = asked.words + ": " + others + " of " + answers.size() + " requests were not answered with 200";
-        if (others > MOST_REFUSED * answers.size()) {
-            throw new IOException(told);
-        }
-        System.err.println(told);
+        System.err.println(
+                asked.words + ": " + others + " of " + answers.size() + " requests were not answered with 200");
         return answers.stream()
                 .map(answer -> answer.status() == 200
                         ? answer
