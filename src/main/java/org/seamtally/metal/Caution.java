@@ -1,5 +1,6 @@
 package org.seamtally.metal;
 
+import java.util.regex.Pattern;
 import org.seamtally.quantity.Phrase;
 import org.seamtally.quantity.UnitSystem;
 
@@ -11,6 +12,8 @@ import org.seamtally.quantity.UnitSystem;
  */
 public record Caution(String cause, Phrase text) {
 
+    private static final Pattern CAUSE = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
+
     /** Words that have no quantities in them. */
     public Caution(String cause, String text) {
         this(cause, Phrase.of(text));
@@ -18,7 +21,7 @@ public record Caution(String cause, Phrase text) {
 
     /** @throws IllegalArgumentException where the cause is no word of that kind or the text is blank */
     public Caution {
-        if (!cause.matches("[a-z0-9]+(-[a-z0-9]+)*") || text.in(UnitSystem.SI).isBlank()) {
+        if (!CAUSE.matcher(cause).matches() || text.isBlank()) {
             throw new IllegalArgumentException(
                     "\"" + cause + "\" with \"" + text.in(UnitSystem.SI) + "\" is no caution");
         }

@@ -82,6 +82,11 @@ public record Phrase(List<String> words, List<Figure> figures) implements Phrase
         return new Measured(dimension, si, digits);
     }
 
+    /** Whether it says nothing. */
+    public boolean isBlank() {
+        return figures.isEmpty() && words.get(0).isBlank();
+    }
+
     /** The words with their quantities in these units. */
     public String in(UnitSystem units) {
         if (figures.isEmpty()) {
