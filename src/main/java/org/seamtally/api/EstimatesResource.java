@@ -11,7 +11,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import jakarta.ws.rs.core.Variant;
 import java.io.IOException;
 import java.io.InputStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -79,11 +78,7 @@ public class EstimatesResource {
     public Response frameEstimate(InputStream body, @Context UriInfo uri, @Context Request request) throws IOException {
         // where a path has bodies of several types, the framework picks by the body's and forgets what is to be
         // answered
-        if (request.selectVariant(
-                        Variant.mediaTypes(MediaType.APPLICATION_JSON_TYPE).build())
-                == null) {
-            throw new ProblemException(Problems.report(Response.Status.NOT_ACCEPTABLE));
-        }
+        Acceptable.of(request, MediaType.APPLICATION_JSON_TYPE);
         return answer(body, uri, engine::frameEstimate);
     }
 

@@ -3,8 +3,6 @@ package org.seamtally.api;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
-import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.Variant;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
@@ -75,17 +73,7 @@ final class StreamTypes {
      * @throws ProblemException 406 where neither will
      */
     static Form asked(Request request) {
-        Variant chosen = null;
-        try {
-            chosen = request.selectVariant(
-                    Variant.mediaTypes(NDJSON_TYPE, CSV_TYPE).build());
-        } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
-            // the framework fails on an Accept that breaks off: nothing is known to be wanted
-        }
-        if (chosen == null) {
-            throw new ProblemException(Problems.report(Response.Status.NOT_ACCEPTABLE));
-        }
-        return chosen.getMediaType().isCompatible(CSV_TYPE) ? Form.CSV : Form.NDJSON;
+        return Acceptable.of(request, NDJSON_TYPE, CSV_TYPE).isCompatible(CSV_TYPE) ? Form.CSV : Form.NDJSON;
     }
 
     /** What an answer says that it is: CSV's charset is ASCII where none is named, NDJSON's is UTF-8 always. */

@@ -139,6 +139,20 @@ class ProblemsTest {
                         .post("/v1/deposits"));
     }
 
+    /** Where the framework picks the endpoint by the body's type, the answer's type is picked in the program. */
+    @ParameterizedTest
+    @ValueSource(strings = {"text/html", "multipart/form-data; boundary="})
+    void anEstimateInAnotherMediaTypeOrInOneThatBreaksOffIsNotToBeHad(String accept) {
+        for (String type : List.of("application/json", "application/x-ndjson")) {
+            problem(
+                    406,
+                    Frames.request(type)
+                            .header("Accept", accept)
+                            .body("{\"frame\":{\"joints\":[]}}".getBytes(StandardCharsets.UTF_8))
+                            .post("/v1/frame-estimates"));
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {"*/*", "application/*", "application/json;q=0.5, text/html", "application/json;charset=utf-8"})
