@@ -2,9 +2,9 @@ package org.seamtally.frame;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.joda.money.Money;
+import org.seamtally.quantity.Decimals;
 import org.seamtally.quantity.Dimension;
 import org.seamtally.quantity.Phrase;
 
@@ -47,10 +47,7 @@ final class AdvisedForOrder {
                 ? String.join(", ", marks)
                 : marks.get(0) + " and " + (marks.size() - 1) + " more";
         String time = advised.labour().preheat() > 0
-                ? String.format(
-                        Locale.ROOT,
-                        "and %.0f min of work",
-                        Math.ceil(advised.labour().preheat() / 60))
+                ? "and " + Decimals.of(Math.ceil(advised.labour().preheat() / 60), 0) + " min of work"
                 : "(the time to heat up is left out, since the source's power is not known)";
         Phrase text = Phrase.of(
                 "Preheat is advised on {} and none is counted: for the order it would add about {} supplied {}{}.",

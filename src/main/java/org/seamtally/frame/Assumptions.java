@@ -17,6 +17,7 @@ final class Assumptions {
 
     private final Map<Key, LinkedHashSet<Place>> found = new LinkedHashMap<>();
     private final Map<Double, Assumption.Value> numbers = new HashMap<>();
+    private final Map<String, Phrase> reasons = new HashMap<>();
 
     /**
      * Where a joint stands in what was sent.
@@ -35,7 +36,7 @@ final class Assumptions {
 
     /** Notes a default of the whole request, for a reason without quantities. */
     void note(String path, Assumption.Value value, String because) {
-        note(path, value, Phrase.of(because));
+        note(path, value, reason(because));
     }
 
     /** Notes a default of the whole request. */
@@ -45,13 +46,18 @@ final class Assumptions {
 
     /** Notes a default of one joint, for a reason without quantities. */
     void note(Place joint, String field, Assumption.Value value, String because) {
-        note(joint, field, value, Phrase.of(because));
+        note(joint, field, value, reason(because));
     }
 
     /** Notes a default of one joint. */
     void note(Place joint, String field, Assumption.Value value, Phrase because) {
         found.computeIfAbsent(new Key(field, value, because), key -> new LinkedHashSet<>())
                 .add(joint);
+    }
+
+    /** A reason without quantities: the same few are given at each joint. */
+    private Phrase reason(String words) {
+        return reasons.computeIfAbsent(words, Phrase::of);
     }
 
     /** A number, as it would be sent: the same few are noted at each joint, and written out once. */

@@ -61,8 +61,28 @@ final class Defaults {
 
     private static final Phrase ROOM = Phrase.of("room temperature, {}", Phrase.either("20 °C", "68 °F"));
 
-    private static final PhrasePart CURRENT_BY_WALL =
+    private static final PhrasePart BY_WALL =
             Phrase.either("about 40 A per millimetre (1 A per 0.001 in)", "1 A per 0.001 in");
+
+    private static final Phrase CURRENT_BY_WALL = Phrase.of("{} of the wall, at most 200 A: " + COMMON, BY_WALL);
+
+    private static final Phrase CURRENT_BY_THINNER_WALL =
+            Phrase.of("{} of the thinner wall, at most 200 A: " + COMMON, BY_WALL);
+
+    private static final Phrase STUB = Phrase.of(
+            "{} of a rod are thrown away (handbooks, from memory)", Phrase.either("50 to 100 mm", "2 to 4 in"));
+
+    private static final Phrase STANDARD_STATE =
+            Phrase.of("the trade's standard cubic foot is at {} and 1 atm", Phrase.either("21.1 °C (70 °F)", "70 °F"));
+
+    private static final Phrase USUAL_FLOW =
+            Phrase.of("{}: " + COMMON, Phrase.either("5 to 10 L/min", "10 to 20 ft³/h"));
+
+    private static final Phrase POST_FLOW_BY_CURRENT =
+            Phrase.of("1 s per 10 A of the joint's current, at least 8 s: " + COMMON);
+
+    private static final Phrase ZONE =
+            Phrase.of("{} beyond the joint: AWS D1.1, from memory", Phrase.either("76 mm (3 in)", "3 in"));
 
     private final Assumptions assumptions;
 
@@ -128,7 +148,7 @@ final class Defaults {
                 "arc.current",
                 Dimension.CURRENT,
                 Math.min(CURRENT_PER_WALL * wall, GREATEST_CURRENT),
-                Phrase.of("{} of the wall, at most 200 A: " + COMMON, CURRENT_BY_WALL));
+                CURRENT_BY_WALL);
         return new ReviewEstimator.SeamArc(
                 current,
                 voltage(given),
@@ -178,14 +198,7 @@ final class Defaults {
     }
 
     double stub(GivenFiller given) {
-        return of(
-                given.stubLength(),
-                "filler.stubLength",
-                Dimension.LENGTH,
-                2 * INCH,
-                Phrase.of(
-                        "{} of a rod are thrown away (handbooks, from memory)",
-                        Phrase.either("50 to 100 mm", "2 to 4 in")));
+        return of(given.stubLength(), "filler.stubLength", Dimension.LENGTH, 2 * INCH, STUB);
     }
 
     /** @param plug whether it is a plug, which takes its melting time whatever travel speed is given */
@@ -196,7 +209,7 @@ final class Defaults {
                 "arc.current",
                 Dimension.CURRENT,
                 Math.min(CURRENT_PER_WALL * thinnerWall, GREATEST_CURRENT),
-                Phrase.of("{} of the thinner wall, at most 200 A: " + COMMON, CURRENT_BY_WALL));
+                CURRENT_BY_THINNER_WALL);
         // with a travel speed given nothing is left for these two to decide: they are not noted
         boolean balanced = plug || given.travelSpeed() == null;
         double melting = given.meltingEfficiency() == null && !balanced
@@ -232,17 +245,10 @@ final class Defaults {
                 "gas.referenceTemperature",
                 Dimension.TEMPERATURE,
                 (70 + 459.67) / 1.8,
-                Phrase.of(
-                        "the trade's standard cubic foot is at {} and 1 atm",
-                        Phrase.either("21.1 °C (70 °F)", "70 °F")));
+                STANDARD_STATE);
         return new SetUp(
                 GasProperties.of(mixture(given)),
-                of(
-                        given.flow(),
-                        "gas.flow",
-                        Dimension.FLOW,
-                        FLOW,
-                        Phrase.of("{}: " + COMMON, Phrase.either("5 to 10 L/min", "10 to 20 ft³/h"))),
+                of(given.flow(), "gas.flow", Dimension.FLOW, FLOW, USUAL_FLOW),
                 reference,
                 of(
                         given.gasTemperature(),
@@ -317,7 +323,7 @@ final class Defaults {
                 "gas.postFlow",
                 Dimension.TIME,
                 GasTimes.usualPostFlow(current.getAsDouble()),
-                Phrase.of("1 s per 10 A of the joint's current, at least 8 s: " + COMMON));
+                POST_FLOW_BY_CURRENT);
     }
 
     /** Post-flow apart from any joint: without a current, the least that is usual. */
@@ -346,12 +352,7 @@ final class Defaults {
         return new PreheatPlan(
                 given.temperature(),
                 ambient(given),
-                of(
-                        given.zone(),
-                        "preheat.zone",
-                        Dimension.LENGTH,
-                        3 * INCH,
-                        Phrase.of("{} beyond the joint: AWS D1.1, from memory", Phrase.either("76 mm (3 in)", "3 in"))),
+                of(given.zone(), "preheat.zone", Dimension.LENGTH, 3 * INCH, ZONE),
                 of(given.hold(), "preheat.hold", Dimension.TIME, 0, DECISION + ": welded as soon as it is hot"),
                 source(given),
                 of(
@@ -456,7 +457,11 @@ final class Defaults {
     }
 
     private double of(Double given, String path, Dimension dimension, double fallback, String because) {
-        return of(given, path, dimension, fallback, Phrase.of(because));
+        if (given != null) {
+            return given;
+        }
+        assumptions.note(path, measured(dimension, fallback), because);
+        return fallback;
     }
 
     private double of(Double given, String path, Dimension dimension, double fallback, Phrase because) {

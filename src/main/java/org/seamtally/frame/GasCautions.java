@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.seamtally.gas.StartTransient;
 import org.seamtally.gas.SteadyState;
+import org.seamtally.quantity.Decimals;
 
 /** What to look at on a gas set-up. */
 final class GasCautions {
@@ -25,44 +26,32 @@ final class GasCautions {
         if (!steady.reachable()) {
             cautions.add(caution(
                     "flow-not-reached",
-                    which
-                            + String.format(
-                                    Locale.ROOT,
-                                    "the set flow cannot be reached: even with the meter open only %.0f %% of it passes, and gas"
-                                            + " is counted at that. The shield is too thin: raise the supply's pressure or take a"
-                                            + " wider hose or orifice.",
-                                    100 * steady.flow() / start.setUp().flow())));
+                    which + "the set flow cannot be reached: even with the meter open only "
+                            + Decimals.of(100 * steady.flow() / start.setUp().flow(), 0)
+                            + " % of it passes, and gas is counted at that. The shield is too thin: raise the supply's"
+                            + " pressure or take a wider hose or orifice."));
             return cautions;
         }
         if (!steady.stands()) {
             cautions.add(caution(
                     "setting-drifts",
-                    which
-                            + String.format(
-                                    Locale.ROOT,
-                                    "a meter set in choked flow and left alone drifts by %+.1f %% with this hose and orifice: set"
-                                            + " the flow anew with the set-up as it is.",
-                                    100 * steady.drift())));
+                    which + "a meter set in choked flow and left alone drifts by " + (steady.drift() > 0 ? "+" : "")
+                            + Decimals.of(100 * steady.drift(), 1)
+                            + " % with this hose and orifice: set the flow anew with the set-up as it is."));
         }
         if (steady.nozzleReynolds() > StartTransient.LAMINAR_NOZZLE) {
             cautions.add(caution(
                     "turbulent-flow",
-                    which
-                            + String.format(
-                                    Locale.ROOT,
-                                    "the nozzle's Reynolds number at the set flow is %.0f, above 2300: air may be drawn into the"
-                                            + " shield throughout.",
-                                    steady.nozzleReynolds())));
+                    which + "the nozzle's Reynolds number at the set flow is "
+                            + Decimals.of(steady.nozzleReynolds(), 0)
+                            + ", above 2300: air may be drawn into the shield throughout."));
         } else if (start.peakNozzleReynolds() > StartTransient.LAMINAR_NOZZLE) {
             cautions.add(caution(
                     "turbulent-start",
-                    which
-                            + String.format(
-                                    Locale.ROOT,
-                                    "at each start the nozzle's Reynolds number stands above 2300 for %.1f s (peak %.0f): air may"
-                                            + " be drawn into the shield. A model value, ± 50 %%.",
-                                    start.turbulentTime().orElse(0),
-                                    start.peakNozzleReynolds())));
+                    which + "at each start the nozzle's Reynolds number stands above 2300 for "
+                            + Decimals.of(start.turbulentTime().orElse(0), 1) + " s (peak "
+                            + Decimals.of(start.peakNozzleReynolds(), 0)
+                            + "): air may be drawn into the shield. A model value, ± 50 %."));
         }
         return cautions;
     }

@@ -1,7 +1,11 @@
 package org.seamtally.gas;
 
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.seamtally.catalogue.GasSpecies;
+import org.seamtally.catalogue.Gases;
 import org.seamtally.catalogue.ShieldingGas;
 
 /**
@@ -19,6 +23,10 @@ public record GasProperties(double gasConstant, double heatCapacityRatio, double
     /** Molar gas constant, J/(mol·K): exact in the SI since 2019 (CODATA 2018). */
     static final double MOLAR_GAS_CONSTANT = 8.314462618;
 
+    // each joint's set-up asks for its gas
+    private static final Map<ShieldingGas, GasProperties> OF_CATALOGUE =
+            Gases.all().stream().collect(Collectors.toUnmodifiableMap(Function.identity(), GasProperties::mixed));
+
     /** @throws IllegalArgumentException where a figure is not that of a gas */
     public GasProperties {
         Refuse.unlessPositive(gasConstant, "the gas constant");
@@ -28,6 +36,11 @@ public record GasProperties(double gasConstant, double heatCapacityRatio, double
 
     /** The properties of a gas as it is bought. */
     public static GasProperties of(ShieldingGas gas) {
+        GasProperties known = OF_CATALOGUE.get(gas);
+        return known != null ? known : mixed(gas);
+    }
+
+    private static GasProperties mixed(ShieldingGas gas) {
         double molarMass = 0;
         double heatCapacity = 0;
         for (ShieldingGas.Part part : gas.parts()) {

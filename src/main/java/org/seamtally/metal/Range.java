@@ -56,7 +56,7 @@ record Range(String what, double least, double greatest, String unit) {
 
     /** Six digits tell a value from the bound it has just passed. */
     private static String plain(double value) {
-        return new BigDecimal(value)
+        return BigDecimal.valueOf(value)
                 .round(new MathContext(DIGITS))
                 .stripTrailingZeros()
                 .toPlainString();

@@ -1,14 +1,19 @@
 package org.seamtally.wire;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** The kinds of joint that are taken, read off {@link JointRequest}. */
 public final class JointKinds {
 
     private static final List<JsonSubTypes.Type> TYPES =
             List.of(JointRequest.class.getAnnotation(JsonSubTypes.class).value());
+
+    // an annotation gives its values by reflection, each time
+    private static final Map<Class<?>, String> NAMES =
+            TYPES.stream().collect(Collectors.toUnmodifiableMap(JsonSubTypes.Type::value, JsonSubTypes.Type::name));
 
     private JointKinds() {}
 
@@ -24,11 +29,10 @@ public final class JointKinds {
 
     /** The name of the kind that a class reads. */
     static String nameOf(Class<?> type) {
-        return Arrays.stream(
-                        JointRequest.class.getAnnotation(JsonSubTypes.class).value())
-                .filter(kind -> kind.value() == type)
-                .map(JsonSubTypes.Type::name)
-                .findFirst()
-                .orElseThrow();
+        String name = NAMES.get(type);
+        if (name == null) {
+            throw new IllegalArgumentException(type + " reads no kind of joint");
+        }
+        return name;
     }
 }

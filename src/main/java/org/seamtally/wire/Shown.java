@@ -83,7 +83,7 @@ record Shown(UnitSystem units) {
         Assumption.Measured measured = (Assumption.Measured) value;
         Quantity quantity = of(measured.dimension(), measured.value());
         // an assumption is no measurement, and nobody assumes 21.111 °C; 1/16 in is 1.5875 mm
-        BigDecimal whole = new BigDecimal(quantity.value());
+        BigDecimal whole = BigDecimal.valueOf(quantity.value());
         BigDecimal rounded = measured.dimension() == Dimension.TEMPERATURE
                 ? whole.setScale(1, RoundingMode.HALF_EVEN)
                 : whole.round(new MathContext(measured.dimension() == Dimension.LENGTH ? 5 : 4));
