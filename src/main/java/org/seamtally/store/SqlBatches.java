@@ -5,10 +5,13 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.RowMapper;
+import org.jdbi.v3.core.statement.Query;
 import org.seamtally.batch.BatchPlan;
 import org.seamtally.batch.Chunk;
 import org.seamtally.batch.ChunkResult;
@@ -25,15 +28,14 @@ import org.seamtally.kept.UnavailableException;
  */
 public final class SqlBatches implements KeptBatches {
 
-    private static final String BATCHES = "select b.*, coalesce(r.chunks_done, 0) chunks_done,"
-            + " coalesce(r.frames_read, 0) frames_read, coalesce(r.frames_done, 0) frames_done,"
-            + " coalesce(r.frames_refused, 0) frames_refused, r.first_done, r.last_done, exists (select 1"
-            + " from engine_at_work e where e.engine = b.engine and e.lives_until > :now) at_work"
-            + " from (select * from batch where shop = :shop and sealed_at is not null %s) b"
-            + " left join (select batch, count(*) chunks_done, sum(frames_read) frames_read, sum(frames_done) frames_done,"
-            + " sum(frames_refused) frames_refused, min(finished_at) first_done, max(finished_at) last_done"
-            + " from chunk_result where shop = :shop %s group by batch) r on r.batch = b.id"
-            + " order by b.created_at desc, b.id desc";
+    private static final String BATCHES = "select b.*, exists (select 1 from engine_at_work e"
+            + " where e.engine = b.engine and e.lives_until > :now) at_work"
+            + " from batch b where b.shop = :shop and b.sealed_at is not null ";
+
+    // a question of its own: in one with the batches' the embedded database asks it anew for each of them
+    private static final String PROGRESS = "select batch, count(*) chunks_done, sum(frames_read) frames_read,"
+            + " sum(frames_done) frames_done, sum(frames_refused) frames_refused, min(finished_at) first_done,"
+            + " max(finished_at) last_done from chunk_result where shop = :shop and batch in (<batches>) group by batch";
 
     // a batch that is being removed is not
     private static final String IS_THERE =
@@ -137,34 +139,74 @@ public final class SqlBatches implements KeptBatches {
 
     @Override
     public Optional<KeptBatch> find(String shop, UUID batch) {
-        return sql.in(handle -> handle.createQuery(BATCHES.formatted("and id = :id", "and batch = :id"))
-                .bind("shop", shop)
-                .bind("now", clock.instant())
-                .bind("id", batch)
-                .map((row, context) -> batch(row))
-                .findOne());
+        return sql.in(handle ->
+                batches(
+                                handle,
+                                shop,
+                                handle.createQuery(BATCHES + "and b.id = :id").bind("id", batch))
+                        .stream()
+                        .findFirst());
     }
 
     @Override
     public List<KeptBatch> list(String shop, int limit, UUID after) {
-        String page = (after == null
-                        ? ""
-                        : "and (created_at, id) < (select created_at, id from batch where id = :after and shop = :shop)")
-                + " order by created_at desc, id desc fetch first :limit rows only";
-        String those = "and batch in (select id from batch where shop = :shop and sealed_at is not null " + page + ")";
         return sql.in(handle -> {
-            var query = handle.createQuery(BATCHES.formatted(page, those))
-                    .bind("shop", shop)
-                    .bind("now", clock.instant())
-                    .bind("limit", limit);
+            Query query = handle.createQuery(page(after != null)).bind("limit", limit);
             if (after != null) {
-                query.bind("after", after);
+                Optional<Instant> at = created(handle, shop, after);
+                if (at.isEmpty()) {
+                    return List.of();
+                }
+                query.bind("at", at.get()).bind("after", after);
             }
-            return query.map((row, context) -> batch(row)).list();
+            return batches(handle, shop, query);
         });
     }
 
-    private static KeptBatch batch(ResultSet row) throws SQLException {
+    /**
+     * The query of a page: in the order of all of an index's columns, so that no more rows are read than are shown.
+     *
+     * @param older whether it goes on after a batch: the bound on the time alone says where in the index to begin
+     */
+    static String page(boolean older) {
+        return BATCHES
+                + (older ? "and b.created_at <= :at and (b.created_at, b.id) < (:at, :after)" : "")
+                + " order by b.shop desc, b.created_at desc, b.id desc fetch first :limit rows only";
+    }
+
+    private static Optional<Instant> created(Handle handle, String shop, UUID batch) {
+        return handle.createQuery("select created_at from batch where id = :id and shop = :shop")
+                .bind("id", batch)
+                .bind("shop", shop)
+                .map((row, context) -> InstantColumn.of(row, "created_at"))
+                .findOne();
+    }
+
+    /** What a query of batches finds, each with how far it has come. */
+    private List<KeptBatch> batches(Handle handle, String shop, Query query) {
+        List<KeptBatch> found = query.bind("shop", shop)
+                .bind("now", clock.instant())
+                .map((row, context) -> notBegun(row))
+                .list();
+        if (found.isEmpty()) {
+            return List.of();
+        }
+        Map<UUID, Progress> progress = handle.createQuery(PROGRESS)
+                .bind("shop", shop)
+                .bindList(
+                        "batches",
+                        found.stream().map(batch -> batch.plan().id()).toList())
+                .map((row, context) -> Map.entry(row.getObject("batch", UUID.class), progress(row)))
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+        return found.stream()
+                .map(batch -> {
+                    Progress come = progress.get(batch.plan().id());
+                    return come == null ? batch : come.of(batch);
+                })
+                .toList();
+    }
+
+    private static KeptBatch notBegun(ResultSet row) throws SQLException {
         return new KeptBatch(
                 new BatchPlan(
                         row.getObject("id", UUID.class),
@@ -181,10 +223,34 @@ public final class SqlBatches implements KeptBatches {
                         row.getString("digest"),
                         InstantColumn.of(row, "sealed_at")),
                 Optional.ofNullable(InstantColumn.of(row, "cancelled_at")),
+                0,
+                Counts.NONE,
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    /** What is done of a batch: at least one chunk. */
+    private record Progress(int chunksDone, Counts counts, Instant first, Instant last) {
+
+        KeptBatch of(KeptBatch batch) {
+            return new KeptBatch(
+                    batch.plan(),
+                    batch.engineAtWork(),
+                    batch.sealed(),
+                    batch.cancelled(),
+                    chunksDone,
+                    counts,
+                    Optional.of(first),
+                    Optional.of(last));
+        }
+    }
+
+    private static Progress progress(ResultSet row) throws SQLException {
+        return new Progress(
                 row.getInt("chunks_done"),
                 counts(row),
-                Optional.ofNullable(InstantColumn.of(row, "first_done")),
-                Optional.ofNullable(InstantColumn.of(row, "last_done")));
+                InstantColumn.of(row, "first_done"),
+                InstantColumn.of(row, "last_done"));
     }
 
     private static Counts counts(ResultSet row) throws SQLException {

@@ -178,14 +178,7 @@ public final class SqlQuotes implements KeptQuotes {
     @Override
     public List<Quote> list(String shop, String search, int limit, UUID after) {
         return sql.in(handle -> {
-            Query query = handle.createQuery(QUOTES
-                            + " and r.revision = (select max(l.revision) from quote_revision l where l.quote = q.id)"
-                            + (search == null ? "" : " and r.searched like :pattern escape '!'")
-                            + (after == null
-                                    ? ""
-                                    : " and q.quote_no < (select a.quote_no from quote a where a.id = :after"
-                                            + " and a.shop = :shop)")
-                            + " order by q.quote_no desc fetch first :limit rows only")
+            Query query = handle.createQuery(page(search != null, after != null))
                     .bind("shop", shop)
                     .bind("limit", limit);
             if (search != null) {
@@ -196,6 +189,20 @@ public final class SqlQuotes implements KeptQuotes {
             }
             return query.map((row, context) -> quote(row)).list();
         });
+    }
+
+    /**
+     * The query of a page: in the order of all of an index's columns, so that no more rows are read than are shown, or
+     * looked through.
+     */
+    static String page(boolean search, boolean older) {
+        return QUOTES
+                + " and r.revision = (select max(l.revision) from quote_revision l where l.quote = q.id)"
+                + (search ? " and r.searched like :pattern escape '!'" : "")
+                + (older
+                        ? " and q.quote_no < (select a.quote_no from quote a where a.id = :after and a.shop = :shop)"
+                        : "")
+                + " order by q.shop desc, q.quote_no desc fetch first :limit rows only";
     }
 
     /** Finds the text anywhere; what a pattern would read as a wildcard stands for itself. */
