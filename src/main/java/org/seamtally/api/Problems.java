@@ -36,10 +36,10 @@ public class Problems {
 
     private static final Logger LOG = Logger.getLogger(Problems.class);
 
-    private final AllowedMethods methods;
+    private final Endpoints endpoints;
 
-    Problems(AllowedMethods methods) {
-        this.methods = methods;
+    Problems(Endpoints endpoints) {
+        this.endpoints = endpoints;
     }
 
     static Response response(ProblemReport problem) {
@@ -136,7 +136,7 @@ public class Problems {
         Response problem = response(report(status));
         return status.getStatusCode() == Response.Status.METHOD_NOT_ALLOWED.getStatusCode()
                 ? Response.fromResponse(problem)
-                        .allow(methods.at(uri.getPath()))
+                        .allow(endpoints.methods(uri.getPath()))
                         .build()
                 : problem;
     }
@@ -147,7 +147,7 @@ public class Problems {
         if (!request.getMethod().equals(HttpMethod.OPTIONS) || response.getStatus() != 200) {
             return;
         }
-        Set<String> allowed = methods.at(request.getUriInfo().getPath());
+        Set<String> allowed = endpoints.methods(request.getUriInfo().getPath());
         if (allowed.isEmpty()) {
             response.getHeaders().remove(HttpHeaders.ALLOW);
             response.setStatus(404);

@@ -9,22 +9,21 @@ import java.lang.reflect.Method;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
-/**
- * Methods that a path has, read off the resources: RFC 9110, 15.5.6 and 10.2.1 ask for them in a 405's Allow header,
- * which the framework leaves out, and in its answer to OPTIONS it offers HEAD where there is no GET.
- */
+/** Paths and the methods that they have, read off the resources. */
 @Singleton
-public class AllowedMethods {
+public class Endpoints {
 
-    private record Endpoint(Pattern path, String method) {}
+    private record Endpoint(String template, Pattern path, String method) {}
 
     private final List<Endpoint> endpoints;
 
-    AllowedMethods(BeanManager beans) {
+    Endpoints(BeanManager beans) {
         endpoints = beans.getBeans(Object.class, Any.Literal.INSTANCE).stream()
                 .<Class<?>>map(bean -> bean.getBeanClass())
                 .filter(type -> type.isAnnotationPresent(Path.class))
@@ -32,13 +31,14 @@ public class AllowedMethods {
                 .toList();
     }
 
-    /** Methods of a path, such as {@code GET, HEAD, OPTIONS}; empty where there is no such path. */
-    Set<String> at(String path) {
+    /**
+     * Methods of a path, such as {@code GET, HEAD, OPTIONS}; empty where there is no such path. RFC 9110, 15.5.6 and
+     * 10.2.1 ask for them in a 405's Allow header, which the framework leaves out, and in its answer to OPTIONS it offers
+     * HEAD where there is no GET.
+     */
+    Set<String> methods(String path) {
         Set<String> methods = new TreeSet<>();
-        endpoints.stream()
-                .filter(endpoint -> endpoint.path.matcher(path).matches())
-                .map(Endpoint::method)
-                .forEach(methods::add);
+        at(path).map(Endpoint::method).forEach(methods::add);
         if (methods.contains(HttpMethod.GET)) {
             methods.add(HttpMethod.HEAD);
         }
@@ -46,6 +46,15 @@ public class AllowedMethods {
             methods.add(HttpMethod.OPTIONS);
         }
         return methods;
+    }
+
+    /** The template of a path, such as {@code /v1/quotes/{id}}; empty where there is no such path. */
+    Optional<String> template(String path) {
+        return at(path).map(Endpoint::template).findFirst();
+    }
+
+    private Stream<Endpoint> at(String path) {
+        return endpoints.stream().filter(endpoint -> endpoint.path.matcher(path).matches());
     }
 
     private static List<Endpoint> endpoints(Class<?> resource) {
@@ -56,7 +65,7 @@ public class AllowedMethods {
             Arrays.stream(method.getAnnotations())
                     .map(annotation -> annotation.annotationType().getAnnotation(HttpMethod.class))
                     .filter(word -> word != null)
-                    .forEach(word -> found.add(new Endpoint(pattern(template), word.value())));
+                    .forEach(word -> found.add(new Endpoint(template, pattern(template), word.value())));
         }
         return found;
     }
