@@ -25,17 +25,15 @@ public class CountedPaths {
         return new MeterFilter() {
             @Override
             public Meter.Id map(Meter.Id id) {
-                String path = id.getName().equals(COUNTED) ? id.getTag(PATH) : null;
-                String outcome = id.getTag("outcome");
-                // files of the page and the framework's own pages, of which there are a few
-                if (path == null || !path.startsWith("/") || "SUCCESS".equals(outcome)) {
+                // beside endpoints only files of the page and the framework's own pages succeed, of which there are a
+                // few
+                if (!id.getName().equals(COUNTED) || "SUCCESS".equals(id.getTag("outcome"))) {
                     return id;
                 }
-                return id.replaceTags(id.getTags().stream()
-                        .map(tag -> tag.getKey().equals(PATH)
-                                ? Tag.of(PATH, endpoints.template(path).orElse(UNKNOWN))
-                                : tag)
-                        .toList());
+                String path = id.getTag(PATH);
+                return path != null && path.startsWith("/")
+                        ? id.withTag(Tag.of(PATH, endpoints.template(path).orElse(UNKNOWN)))
+                        : id;
             }
         };
     }

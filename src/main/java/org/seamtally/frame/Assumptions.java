@@ -56,7 +56,7 @@ final class Assumptions {
     }
 
     /** A reason without quantities: the same few are given at each joint. */
-    private Phrase reason(String words) {
+    Phrase reason(String words) {
         return reasons.computeIfAbsent(words, Phrase::of);
     }
 

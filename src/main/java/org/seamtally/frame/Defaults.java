@@ -457,11 +457,7 @@ final class Defaults {
     }
 
     private double of(Double given, String path, Dimension dimension, double fallback, String because) {
-        if (given != null) {
-            return given;
-        }
-        assumptions.note(path, measured(dimension, fallback), because);
-        return fallback;
+        return of(given, path, dimension, fallback, assumptions.reason(because));
     }
 
     private double of(Double given, String path, Dimension dimension, double fallback, Phrase because) {

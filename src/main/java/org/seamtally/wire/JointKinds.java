@@ -3,6 +3,7 @@ package org.seamtally.wire;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The kinds of joint that are taken, read off {@link JointRequest}. */
@@ -29,10 +30,6 @@ public final class JointKinds {
 
     /** The name of the kind that a class reads. */
     static String nameOf(Class<?> type) {
-        String name = NAMES.get(type);
-        if (name == null) {
-            throw new IllegalArgumentException(type + " reads no kind of joint");
-        }
-        return name;
+        return Optional.ofNullable(NAMES.get(type)).orElseThrow();
     }
 }
