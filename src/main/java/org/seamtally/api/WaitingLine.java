@@ -18,7 +18,7 @@ import org.seamtally.wire.ProblemReport;
  * joints takes the place of thousands with one. More would make all of them late and none of them sooner, so that they are
  * told to come again. A sender who dawdles takes no place: what has arrived counts, and a place is taken when all of it has.
  *
- * <p>A burst may wait in a line {@value #BURST} times as long; where the line has not been empty for a while, more comes than
+ * <p>A burst may wait in a line {@value #BURST} times as long; where no place has been free for a while, more comes than
  * can be worked out, and the line is kept short: it would else be long for as long as that lasts, and gain nobody anything.
  */
 final class WaitingLine {
@@ -42,7 +42,7 @@ final class WaitingLine {
     private final AtomicLong waitingBytes = new AtomicLong();
     private final AtomicInteger waiting = new AtomicInteger();
     private final LongSupplier nanoseconds;
-    private volatile long lastEmpty;
+    private volatile long lastFree;
 
     /**
      * @param atOnce requests that are worked out at a time, at least 1
@@ -58,7 +58,7 @@ final class WaitingLine {
         this.most = Math.multiplyExact(mostBytes, atOnce);
         this.longestWait = longestWait;
         this.nanoseconds = nanoseconds;
-        this.lastEmpty = nanoseconds.getAsLong();
+        this.lastFree = nanoseconds.getAsLong();
         // in the order of arrival: nobody waits for ever
         this.places = new Semaphore(atOnce, true);
     }
@@ -84,11 +84,15 @@ final class WaitingLine {
     }
 
     private long limit() {
-        long now = nanoseconds.getAsLong();
-        if (waiting.get() == 0) {
-            lastEmpty = now;
+        noteFree();
+        return nanoseconds.getAsLong() - lastFree < PASSING ? most * BURST : most;
+    }
+
+    /** A place is free where nobody is about to take it. */
+    private void noteFree() {
+        if (waiting.get() == 0 && places.availablePermits() > 0) {
+            lastFree = nanoseconds.getAsLong();
         }
-        return now - lastEmpty < PASSING ? most * BURST : most;
     }
 
     /** Work on a body that has arrived. */
@@ -182,7 +186,6 @@ final class WaitingLine {
             if (counted) {
                 counted = false;
                 if (waiting.decrementAndGet() == 0) {
-                    lastEmpty = nanoseconds.getAsLong();
                     synchronized (waiting) {
                         waiting.notifyAll();
                     }
@@ -195,6 +198,7 @@ final class WaitingLine {
             leaveLine();
             if (working) {
                 places.release();
+                noteFree();
             }
         }
     }

@@ -149,6 +149,41 @@ class WaitingLineTest {
     }
 
     @Test
+    void aLineThatIsEmptyForAMomentBeginsNoBurst() throws Exception {
+        WaitingLine line = new WaitingLine(1, WaitingLine.EACH, LONG, now::get);
+        CountDownLatch first = new CountDownLatch(1);
+        CountDownLatch end = new CountDownLatch(1);
+        CompletableFuture<Integer> working = occupy(line, body(0), first);
+        await(() -> line.working() == 1);
+        CompletableFuture<Integer> next = occupy(line, body(0), end);
+        await(() -> line.waiting() == 1);
+        now.addAndGet(WaitingLine.PASSING);
+        first.countDown();
+        working.get(1, TimeUnit.MINUTES);
+        await(() -> line.waiting() == 0 && line.working() == 1);
+
+        CompletableFuture<Integer> waiting = occupy(line, body(0), end);
+        await(() -> line.waiting() == 1);
+        assertTrue(line.isFull());
+        end.countDown();
+        next.get(1, TimeUnit.MINUTES);
+        waiting.get(1, TimeUnit.MINUTES);
+
+        // with a place free again, as at first
+        await(() -> line.working() == 0);
+        now.addAndGet(WaitingLine.PASSING);
+        CountDownLatch later = new CountDownLatch(1);
+        CompletableFuture<Integer> again = occupy(line, body(0), later);
+        await(() -> line.working() == 1);
+        CompletableFuture<Integer> behind = occupy(line, body(0), later);
+        await(() -> line.waiting() == 1);
+        assertFalse(line.isFull());
+        later.countDown();
+        again.get(1, TimeUnit.MINUTES);
+        behind.get(1, TimeUnit.MINUTES);
+    }
+
+    @Test
     void aBodyLargerThanAllThatMayWaitIsTakenWhereNothingElseWaits() throws Exception {
         WaitingLine line = new WaitingLine(1, 10, LONG, now::get);
         assertEquals(

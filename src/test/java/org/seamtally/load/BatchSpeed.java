@@ -12,14 +12,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.seamtally.batch.Form;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /**
- * What a batch takes beside what it cannot do without, all in one run on one machine: {@code load-tests/batch-speed}. Each
- * figure is the median of several processes, taken in turn, so that a busy minute falls on all of them.
+ * What a batch takes beside what it cannot do without, all in one run on one machine: {@code load-tests/batch-speed}.
+ * Programs run in turn, and each ratio is the median of the turns': a machine that changes its speed does so for all of a turn.
  */
 @Command(name = "batch-speed", mixinStandardHelpOptions = true)
 public final class BatchSpeed implements Callable<Integer> {
@@ -52,33 +55,54 @@ public final class BatchSpeed implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Path jobs = directory.resolve("jobs.ndjson");
-        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(jobs))) {
-            JobFile.write(out, Form.NDJSON, frames, new FrameMaker(1, FrameMaker.USUAL_JOINTS, 0));
-        }
-        // whatever there is to compile is compiled before the clock runs
-        bare(jobs);
+        Path jobs = jobs("jobs.ndjson", frames);
+        // whatever there is to build is built before the clock runs
+        bare(jobs("few.ndjson", 1));
         List<Took> bare = new ArrayList<>();
         List<Took> one = new ArrayList<>();
         List<Took> two = new ArrayList<>();
-        List<Took> kept = new ArrayList<>();
         for (int i = 0; i < times; i++) {
             bare.add(bare(jobs));
             one.add(batch(jobs, 1));
             two.add(batch(jobs, 2));
-            kept.add(kept(jobs));
         }
-        System.out.printf("%d frames of %d joints, medians of %d%n", frames, FrameMaker.USUAL_JOINTS, times);
+        // held against nothing: once
+        List<Took> kept = List.of(kept(jobs));
+        System.out.printf(
+                "%d frames of %d joints, medians of %d, the kept batch once%n", frames, FrameMaker.USUAL_JOINTS, times);
         System.out.printf("%-52s %10s %10s%n", "", "CPU s", "wall s");
         print("bare loop over parsed frames + file parsed, rewritten", bare);
         print("batch, one worker", one);
         print("batch, two workers", two);
         print("kept batch, as many workers as processors", kept);
-        double cpu = Median.of(one, Took::cpu) / Median.of(bare, Took::cpu);
-        double wall = Median.of(two, Took::wall) / Median.of(one, Took::wall);
-        System.out.printf(Locale.ROOT, "CPU, one worker to bare: %.2f (at most %.2f)%n", cpu, MOST_CPU);
-        System.out.printf(Locale.ROOT, "wall, two workers to one: %.2f (at most %.2f)%n", wall, MOST_WALL);
+        double cpu = ratio("CPU, one worker to bare", one, bare, Took::cpu, MOST_CPU);
+        double wall = ratio("wall, two workers to one", two, one, Took::wall, MOST_WALL);
         return cpu <= MOST_CPU && wall <= MOST_WALL ? 0 : 1;
+    }
+
+    private static double ratio(String what, List<Took> of, List<Took> to, ToDoubleFunction<Took> figure, double most) {
+        double[] turns = IntStream.range(0, of.size())
+                .mapToDouble(i -> figure.applyAsDouble(of.get(i)) / figure.applyAsDouble(to.get(i)))
+                .toArray();
+        double median = Median.of(turns);
+        System.out.printf(
+                Locale.ROOT,
+                "%s: %.2f (at most %.2f), turn by turn %s%n",
+                what,
+                median,
+                most,
+                Arrays.stream(turns)
+                        .mapToObj(turn -> String.format(Locale.ROOT, "%.2f", turn))
+                        .collect(Collectors.joining(", ")));
+        return median;
+    }
+
+    private Path jobs(String name, long count) throws IOException {
+        Path file = directory.resolve(name);
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
+            JobFile.write(out, Form.NDJSON, count, new FrameMaker(1, FrameMaker.USUAL_JOINTS, 0));
+        }
+        return file;
     }
 
     private static void print(String what, List<Took> took) {

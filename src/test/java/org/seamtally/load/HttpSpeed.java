@@ -120,8 +120,8 @@ public final class HttpSpeed implements Callable<Integer> {
             List<Side> sides = List.of(new Side(one, false), new Side(two, true));
             System.out.printf(Locale.ROOT, "idle: %.0f MB of the machine's memory%n", one.residentMemory() / 1e6);
             for (Side side : sides) {
-                ClosedLoop.run(
-                        side.service, side.path(Asked.TWENTY), script, files.get(Asked.TWENTY), 0, SENDERS, warmUp);
+                ClosedLoop.warmUp(
+                        side.service, side.path(Asked.TWENTY), script, files.get(Asked.TWENTY), SENDERS, warmUp);
             }
             System.out.println("| what | requests/s | CPU ms | p50 ms | p95 ms | p99 ms | echo: requests/s | CPU ms |"
                     + " p50 ms | p95 ms | p99 ms | CPU to echo |");
