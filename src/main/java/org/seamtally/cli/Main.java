@@ -3,6 +3,8 @@ package org.seamtally.cli;
 import io.netty.bootstrap.ChannelInitializerExtension;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import picocli.CommandLine;
 
 /**
@@ -22,6 +24,8 @@ public final class Main {
             Quarkus.run();
             return;
         }
+        // libraries speak to whoever runs a service: a command tells its faults itself
+        Logger.getLogger("").setLevel(Level.WARNING);
         System.exit(commands().execute(args));
     }
 

@@ -1,7 +1,6 @@
 package org.seamtally.wire;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.TreeMap;
@@ -29,19 +28,11 @@ public record JobAnswer(
         TotalsAnswer sums = estimate.forQuantity();
         CostAnswer cost = estimate.cost();
         // of the answer itself, which is long, nothing is held
-        return new JobLine(line, new JobAnswer(line, estimate, null).json(), () -> totals(line, name, sums, cost));
+        return new JobLine(line, Json.bytes(new JobAnswer(line, estimate, null)), () -> totals(line, name, sums, cost));
     }
 
     static JobLine refused(long line, ProblemReport problem) {
-        return new JobLine(line, new JobAnswer(line, null, problem).json(), null);
-    }
-
-    private byte[] json() {
-        try {
-            return Json.mapper().writeValueAsBytes(this);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("an answer can always be written", e);
-        }
+        return new JobLine(line, Json.bytes(new JobAnswer(line, null, problem)), null);
     }
 
     private static JobTotals totals(long line, String name, TotalsAnswer sums, CostAnswer cost) {

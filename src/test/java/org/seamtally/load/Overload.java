@@ -51,6 +51,7 @@ final class Overload {
         int over = Integer.parseInt(args[5]);
         long seed = Long.parseLong(args[6]);
         Path bodies = bodies(directory, seed);
+        boolean held;
         try (ServiceProcess service = ClosedLoop.served(Path.of(args[0]), directory, "service", "2S")) {
             Path script = Path.of(args[1]);
             String path = "/v1/frame-estimates";
@@ -72,9 +73,10 @@ final class Overload {
                     System.getProperty("java.vm.name"),
                     System.getProperty("java.version"),
                     run.held ? "all held" : "NOT ALL HELD");
-            if (!run.held) {
-                System.exit(1);
-            }
+            held = run.held;
+        }
+        if (!held) {
+            System.exit(1);
         }
     }
 
