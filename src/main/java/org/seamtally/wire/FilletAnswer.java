@@ -43,6 +43,9 @@ public record FilletAnswer(
 
     private static final Throat RULE = Throat.SEVEN_TENTHS_OF_WALL;
 
+    private static final String RULE_TEXT =
+            "AWS D1.1, fillets in tubular T-, Y- and K-connections, throat " + RULE.ofWall() + " of the thinner wall";
+
     /** One zone. */
     @Schema(description = "One zone of the seam by dihedral angle.")
     @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -81,8 +84,7 @@ public record FilletAnswer(
 
     static FilletAnswer of(FilletAdequacy fillet, Shown shown) {
         return new FilletAnswer(
-                "AWS D1.1, fillets in tubular T-, Y- and K-connections, throat " + RULE.ofWall()
-                        + " of the thinner wall",
+                RULE_TEXT,
                 fillet.meets(RULE),
                 shown.of(Dimension.LENGTH, fillet.leastLeg(RULE)),
                 shown.of(Dimension.LENGTH, fillet.leastThroat()),

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.SynchronousQueue;
@@ -273,6 +274,23 @@ class BatchRunTest {
                 frame -> frame.line() % 2 == 1 ? new JobLine(frame.line(), echo(frame.line()), null) : echoed(frame));
         BatchRun.run(numbered(4, 10), odd, 2, new NdjsonResults(OutputStream.nullOutputStream()), told::add);
         assertEquals(List.of(new Counts(1, 0, 1), new Counts(2, 1, 1), new Counts(3, 1, 2), new Counts(4, 2, 2)), told);
+    }
+
+    /** Where frames lie in a file, one worker takes as many together as have room in a group. */
+    @Test
+    void framesAtHandAreWorkedOnTogether() throws Exception {
+        JobFrames frames = numbered(100, 14 * 1024).atHand();
+        assertTrue(frames.ready());
+        List<Integer> groups = new ArrayList<>();
+        FrameWork work = group -> {
+            groups.add(group.size());
+            return group.stream().map(BatchRunTest::echoed).toList();
+        };
+        Counts counts =
+                BatchRun.run(frames, work, 1, new NdjsonResults(OutputStream.nullOutputStream()), Progress.UNWATCHED);
+        assertEquals(new Counts(100, 100, 0), counts);
+        // 16 KiB each with what a frame takes besides, in 64
+        assertEquals(Collections.nCopies(25, 4), groups);
     }
 
     @Test

@@ -247,7 +247,12 @@ class BatchesTest {
         assertEquals(7, second.framesPerSecond());
         assertEquals(2, second.timeLeft().value());
 
+        clock.pass(Duration.ofSeconds(3));
         batches.work(new ChunkName(SHOP, id, 2));
+        BatchAnswer third = batches.status(SHOP, id).orElseThrow();
+        assertEquals(3.5, third.framesPerSecond());
+        assertEquals(2, third.timeLeft().value());
+
         batches.work(new ChunkName(SHOP, id, 3));
         BatchAnswer done = batches.status(SHOP, id).orElseThrow();
         assertEquals("done", done.state());

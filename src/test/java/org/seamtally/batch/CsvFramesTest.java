@@ -331,6 +331,7 @@ class CsvFramesTest {
         assertEquals(List.of("line 2: too-long"), faults(many.get(0)));
         assertEquals(6002, many.get(1).line());
         assertDone(many.get(1));
+        assertNull(read(HEADER + ("A" + PLUG).repeat(10_000)).get(0).problem());
         many = read(HEADER + ("A" + PLUG).repeat(10_001) + "B" + PLUG);
         assertEquals(List.of("line 2: too-long"), faults(many.get(0)));
         assertDone(many.get(1));
