@@ -1,20 +1,13 @@
 package org.seamtally.wire;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.Arrays;
-import java.util.List;
-import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Figures as people read them. */
+/** Figures as people read them; parts of a total are in {@link AddingUpTest}. */
 class FiguresTest {
-
-    private static final long SEED = 20261129;
 
     @ParameterizedTest
     @CsvSource({
@@ -82,36 +75,6 @@ class FiguresTest {
         assertEquals(hours, Figures.time(seconds));
         assertEquals(hours, Figures.time(new Quantity(seconds, "s")));
         assertEquals(minutes, Figures.minutes(new Quantity(seconds, "s")));
-    }
-
-    @Test
-    void sharesAddUpToAHundred() {
-        List<Quantity> parts = List.of(new Quantity(1, "L"), new Quantity(1, "L"), new Quantity(1, "L"));
-        assertEquals(List.of("33.4\u00a0%", "33.3\u00a0%", "33.3\u00a0%"), Figures.shares(new Quantity(3, "L"), parts));
-        Quantity none = new Quantity(0, "L");
-        assertEquals(List.of("0.0\u00a0%", "0.0\u00a0%"), Figures.shares(none, List.of(none, none)));
-        assertEquals(
-                List.of("0.333", "0.333", "0.334"),
-                Figures.partsOf(
-                        new Quantity(1, "L"),
-                        List.of(new Quantity(0.3331, "L"), new Quantity(0.3332, "L"), new Quantity(0.3337, "L"))));
-    }
-
-    @Test
-    void partsAddUpToTheTotalAsItIsPrinted() {
-        SplittableRandom random = new SplittableRandom(SEED);
-        for (int i = 0; i < 2000; i++) {
-            double[] parts = random.doubles(1 + random.nextInt(6), 0, 1000).toArray();
-            int decimals = random.nextInt(4);
-            double total = Arrays.stream(parts).sum();
-            double[] rounded = Figures.addingUp(total, decimals, parts);
-            double unit = Math.pow(10, -decimals);
-            assertEquals(Math.rint(total / unit), Arrays.stream(rounded).sum() / unit, 1e-3, "seed " + SEED);
-            for (int part = 0; part < parts.length; part++) {
-                assertTrue(Math.abs(rounded[part] - parts[part]) < unit * (1 + 1e-9), "seed " + SEED);
-            }
-        }
-        assertArrayEquals(new double[] {1, 2}, Figures.addingUp(3, 0, 1.4, 1.6));
     }
 
     @Test
