@@ -43,9 +43,7 @@ class CsvResultsTest {
         int frames = write(new CsvResults(out, UnitSystem.SI));
         List<CSVRecord> records = records();
         assertEquals(1 + frames + 1, records.size());
-        assertEquals(
-                List.of(new FrameColumns(UnitSystem.SI).header()),
-                List.of(records.get(0).toList()));
+        assertEquals(new FrameColumns(UnitSystem.SI).header(), records.get(0).toList());
         int line = records.get(0).toList().indexOf("line");
         List<JobLine> lines = lines();
         for (int i = 0; i < frames; i++) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.seamtally.catalogue.Fillers;
 import org.seamtally.catalogue.Fuels;
@@ -18,9 +19,11 @@ import org.seamtally.quantity.UnitSystem;
 /** What the catalogue's doors tell is what the catalogue holds; its figures are tried where it is. */
 class CatalogueAnswersTest {
 
-    private static <T> T only(List<T> rows) {
-        assertEquals(1, rows.size());
-        return rows.get(0);
+    private static <T> T named(String name, List<T> rows, Function<T, String> nameOf) {
+        return rows.stream()
+                .filter(row -> nameOf.apply(row).equals(name))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static void assertAllowed(Map<String, Double> typical, Map<String, CatalogueAnswers.Allowed> allowed) {
@@ -41,10 +44,8 @@ class CatalogueAnswersTest {
     @Test
     void aSteelHasItsLimitsAndItsStrength() {
         assertEquals(Steels.all().size(), CatalogueAnswers.steels(UnitSystem.SI).size());
-        CatalogueAnswers.SteelRow steel = CatalogueAnswers.steels(UnitSystem.SI).stream()
-                .filter(row -> row.name().equals("4130"))
-                .findFirst()
-                .orElseThrow();
+        CatalogueAnswers.SteelRow steel =
+                named("4130", CatalogueAnswers.steels(UnitSystem.SI), CatalogueAnswers.SteelRow::name);
         assertEquals(new CatalogueAnswers.Allowed(0.28, 0.33), steel.limits().get("C"));
         assertNull(steel.limits().get("P").min());
         assertEquals(0.035, steel.limits().get("P").max());
@@ -81,10 +82,7 @@ class CatalogueAnswersTest {
     @Test
     void aGasHasItsPartsAndItsProperties() {
         assertEquals(Gases.all().size(), CatalogueAnswers.gases().size());
-        CatalogueAnswers.GasRow argon = CatalogueAnswers.gases().stream()
-                .filter(row -> row.name().equals("argon"))
-                .findFirst()
-                .orElseThrow();
+        CatalogueAnswers.GasRow argon = named("argon", CatalogueAnswers.gases(), CatalogueAnswers.GasRow::name);
         assertEquals(Map.of("argon", 1.0), argon.parts());
         assertEquals(5.0 / 3, argon.heatCapacityRatio(), 1e-6);
         CatalogueAnswers.gases()
